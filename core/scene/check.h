@@ -1,0 +1,21 @@
+/* check.h: what a scene must fulfil beyond its single fields: ids, references, geometry */
+#pragma once
+
+#include "scene/scene.h"
+
+G_BEGIN_DECLS
+
+/* Fills scene->by_id. Every id once, none reserved, every reference to something of the right
+ * kind in the scene or its library. */
+gboolean sq_scene_index (SqScene *scene, GError **error);
+
+/* Walls, openings, pieces, lamps, cameras, classes, materials and supplies that can be built.
+ * @where: what to put before places; NULL for the file itself */
+gboolean sq_scene_check_geometry (const SqScene *scene, const SqWhere *where, GError **error);
+gboolean sq_set_check (const SqScene *scene, const SqWhere *where, GError **error);
+
+/* A class and a material by themselves, for the library as well. */
+gboolean sq_class_check (const SqClass *lamp, const SqWhere *where, GError **error);
+gboolean sq_material_check (const SqMaterial *material, const SqWhere *where, GError **error);
+
+G_END_DECLS

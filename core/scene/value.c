@@ -1,0 +1,205 @@
+/* value.c: what the value types share: saying where and what was expected */
+#include "scene/value.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+char *
+sq_where_text (const SqWhere *where)
+{
+  GString *text = g_string_new (NULL);
+  for (; where != NULL; where = where->up) {
+    g_autofree char *step = where->key != NULL ? g_strdup (where->key)
+                                               : g_strdup_printf ("[%u]", where->index);
+    /* A dot stands before a key that follows something; never before an index. */
+    if (text->len > 0 && text->str[0] != '[')
+      g_string_prepend_c (text, '.');
+    g_string_prepend (text, step);
+  }
+  if (text->len == 0)
+    g_string_assign (text, _ ("the file"));
+  return g_string_free (text, FALSE);
+}
+
+gboolean
+sq_reading_error (
+  const SqReading *reading, SqError code, GError **error, const char *what, ...)
+{
+  va_list arguments;
+  va_start (arguments, what);
+  g_autofree char *message = g_strdup_vprintf (what, arguments);
+  va_end (arguments);
+  g_autofree char *place = sq_where_text (reading->where);
+  g_set_error (error, SQ_ERROR, code, "%s: %s", place, message);
+  return FALSE;
+}
+
+static void
+append_range (GString *text, const SqField *field)
+{
+  char low[G_ASCII_DTOSTR_BUF_SIZE], high[G_ASCII_DTOSTR_BUF_SIZE];
+  const char *unit = sq_dimension_unit (field->dimension);
+  if (field->min != 0.0 || field->max != 0.0) {
+    g_ascii_formatd (low, sizeof low, "%.10g", field->min);
+    g_ascii_formatd (high, sizeof high, "%.10g", field->max);
+    g_string_append_c (text, ' ');
+    if ((field->flags & SQ_ABOVE_MIN) && (field->flags & SQ_BELOW_MAX))
+      g_string_append_printf (text, _ ("above %s and below %s"), low, high);
+    else if (field->flags & SQ_ABOVE_MIN)
+      g_string_append_printf (text, _ ("above %s up to %s"), low, high);
+    else if (field->flags & SQ_BELOW_MAX)
+      g_string_append_printf (text, _ ("from %s to below %s"), low, high);
+    else
+      g_string_append_printf (text, _ ("from %s to %s"), low, high);
+  }
+  if (*unit != '\0')
+    g_string_append_printf (text, " (%s)", unit);
+}
+
+char *
+sq_field_expected (const SqField *field)
+{
+  const SqValueType *type = field->type;
+  GString *text = g_string_new (NULL);
+  if (type == &sq_value_word) {
+    g_autofree char *words = g_strjoinv (", ", (char **)field->words);
+    g_string_append_printf (text, _ ("one of %s"), words);
+  } else {
+    g_string_append (text, _ (type->name));
+    if (type == &sq_value_numbers)
+      g_string_append_printf (text, " (%u)", field->count);
+    if (type == &sq_value_number || type == &sq_value_count || type == &sq_value_numbers ||
+        type == &sq_value_spread)
+      append_range (text, field);
+  }
+  if (field->flags & SQ_MAY_BE_NULL)
+    g_string_append (text, _ (", or null"));
+  return g_string_free (text, FALSE);
+}
+
+static const char *
+found_as (JsonNode *node)
+{
+  if (JSON_NODE_HOLDS_NULL (node))
+    return _ ("null");
+  if (JSON_NODE_HOLDS_OBJECT (node))
+    return _ ("an object");
+  if (JSON_NODE_HOLDS_ARRAY (node))
+    return _ ("a list");
+  switch (json_node_get_value_type (node)) {
+  case G_TYPE_STRING:
+    return _ ("text");
+  case G_TYPE_BOOLEAN:
+    return _ ("true or false");
+  default:
+    return _ ("a number");
+  }
+}
+
+gboolean
+sq_expected_error (const SqField *field, const SqReading *reading, JsonNode *found, GError **error)
+{
+  g_autofree char *expected = sq_field_expected (field);
+  return sq_reading_error (
+    reading, SQ_ERROR_VALUE, error, _ ("is %s, expected %s"), found_as (found), expected);
+}
+
+static gboolean
+out_of_range (const SqField *field, double number)
+{
+  if (field->min == 0.0 && field->max == 0.0)
+    return FALSE;
+  if (number < field->min || number > field->max)
+    return TRUE;
+  return ((field->flags & SQ_ABOVE_MIN) && number == field->min) ||
+         ((field->flags & SQ_BELOW_MAX) && number == field->max);
+}
+
+gboolean
+sq_read_number (
+  const SqField *field, const SqReading *reading, JsonNode *node, double *number, GError **error)
+{
+  GType type = JSON_NODE_HOLDS_VALUE (node) ? json_node_get_value_type (node) : G_TYPE_INVALID;
+  double value;
+  /* The library's getters turn text into 0 and true into 1: look at the type first. */
+  if (type == G_TYPE_INT64)
+    value = (double)json_node_get_int (node);
+  else if (type == G_TYPE_DOUBLE)
+    value = json_node_get_double (node);
+  else
+    return sq_expected_error (field, reading, node, error);
+  if (!isfinite (value) || out_of_range (field, value)) {
+    char text[G_ASCII_DTOSTR_BUF_SIZE];
+    g_autofree char *expected = sq_field_expected (field);
+    g_ascii_formatd (text, sizeof text, "%.15g", value);
+    return sq_reading_error (
+      reading, SQ_ERROR_VALUE, error, _ ("%s is out of range, expected %s"), text, expected);
+  }
+  *number = value == 0.0 ? 0.0 : value; /* no minus zero: it would not be written back */
+  return TRUE;
+}
+
+gboolean
+sq_read_numbers (const SqField *field,
+                 const SqReading *reading,
+                 JsonNode *node,
+                 guint count,
+                 double *numbers,
+                 GError **error)
+{
+  if (JSON_NODE_HOLDS_NULL (node) && (field->flags & SQ_MAY_BE_NULL)) {
+    for (guint i = 0; i < count; i++)
+      numbers[i] = NAN;
+    return TRUE;
+  }
+  if (!JSON_NODE_HOLDS_ARRAY (node))
+    return sq_expected_error (field, reading, node, error);
+  JsonArray *array = json_node_get_array (node);
+  if (json_array_get_length (array) != count) {
+    g_autofree char *expected = sq_field_expected (field);
+    return sq_reading_error (reading, SQ_ERROR_VALUE, error,
+                             _ ("has %u members, expected %s"),
+                             json_array_get_length (array), expected);
+  }
+  double read[4];
+  g_assert (count <= G_N_ELEMENTS (read));
+  for (guint i = 0; i < count; i++) {
+    SqWhere where = { .up = reading->where, .index = i };
+    SqReading member = *reading;
+    member.where = &where;
+    if (!sq_read_number (field, &member, json_array_get_element (array, i), &read[i], error))
+      return FALSE;
+  }
+  memcpy (numbers, read, count * sizeof *numbers);
+  return TRUE;
+}
+
+JsonNode *
+sq_write_number (double number)
+{
+  JsonNode *node = json_node_alloc ();
+  if (isnan (number))
+    return json_node_init_null (node);
+  if (number == floor (number) && fabs (number) < 9007199254740992.0)
+    return json_node_init_int (node, (gint64)number);
+  return json_node_init_double (node, number);
+}
+
+JsonNode *
+sq_write_numbers (const double *numbers, guint count)
+{
+  JsonArray *array = json_array_sized_new (count);
+  for (guint i = 0; i < count; i++)
+    json_array_add_element (array, sq_write_number (numbers[i]));
+  JsonNode *node = json_node_alloc ();
+  json_node_init_array (node, array);
+  json_array_unref (array);
+  return node;
+}
+
+gboolean
+sq_is_id (const char *text)
+{
+  gsize length = strspn (text, "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789_-");
+  return text[length] == '\0' && length >= 1 && length <= 64;
+}

@@ -1,0 +1,46 @@
+/* value.h: what the value types share: saying where and what was expected */
+#pragma once
+
+#include "base/error.h"
+#include "scene/thing.h"
+
+G_BEGIN_DECLS
+
+/* Sets @error to "place: what"; always returns FALSE. */
+gboolean sq_reading_error (
+  const SqReading *reading, SqError code, GError **error, const char *what, ...) G_GNUC_PRINTF (4, 5);
+
+/* "a number from 0 to 100 (m)", "one of stand, sit, lie", "text" … (transfer full) */
+char *sq_field_expected (const SqField *field);
+
+/* "The value is a word, expected a number …": the usual error of a wrong type. Returns FALSE. */
+gboolean sq_expected_error (const SqField *field,
+                            const SqReading *reading,
+                            JsonNode *found,
+                            GError **error);
+
+/* A finite JSON number within the field's range. */
+gboolean sq_read_number (const SqField *field,
+                         const SqReading *reading,
+                         JsonNode *node,
+                         double *number,
+                         GError **error);
+
+/* A JSON array of exactly @count numbers, or null where the field may be null (then all NAN). */
+gboolean sq_read_numbers (const SqField *field,
+                          const SqReading *reading,
+                          JsonNode *node,
+                          guint count,
+                          double *numbers,
+                          GError **error);
+
+/* [1, 2, 3] */
+JsonNode *sq_write_numbers (const double *numbers, guint count);
+
+/* A whole number is written as one, so that 3 stays 3. */
+JsonNode *sq_write_number (double number);
+
+/* [A-Za-z0-9_-]{1,64} */
+gboolean sq_is_id (const char *text);
+
+G_END_DECLS
