@@ -72,6 +72,7 @@ const char *sq_dimension_unit (SqDimension dimension);
  * - Parts of one measure may follow each other, large before small: `2 m 10 cm`, `52° 30'`. A last
  *   bare part after feet is in inches: `6'6`. A hyphen that touches both parts joins feet and
  *   inches as on drawings, `6'-6"`; with spaces, `6' - 6"` takes away.
+ *   There is no such hyphen inside a number: `5-1/2"` takes half an inch away from five.
  * - A measure over one of its kind is a plain number, and no longer a length. Per cents multiply
  *   and divide anything.
  * - A comma is refused where it may group thousands: `1,250` could be two numbers; `0,125` and
