@@ -229,13 +229,13 @@ people_mark (GString *text, const SqReadings *readings, const SqMarkReading *rea
   g_autofree char *back = sq_quantity_format (reading->back_lux, SQ_ILLUMINANCE, units);
   g_autofree char *back_stops = sq_answer_stops (reading->back_stops);
   g_autofree char *ratio = sq_answer_ratio (reading->ratio);
-  g_autofree char *ratio_stops = sq_answer_stops (reading->ratio_stops);
+  g_autofree char *ratio_stops = sq_quantity_format (reading->ratio_stops, SQ_STOPS, units);
   g_string_append_printf (text, _ ("\n%s  face at %s\n"),
                           mark->label != NULL ? mark->label : mark->id, height);
   g_string_append_printf (text, _ ("    %s  %s  %s stops from the set stop\n"), light, t_stop, stops);
   g_string_append_printf (text, _ ("    key %s  fill %s  back %s (%s against the key)\n"), key, fill,
                           back, back_stops);
-  g_string_append_printf (text, _ ("    ratio %s (%s stops)\n"), ratio, ratio_stops);
+  g_string_append_printf (text, _ ("    ratio %s (%s)\n"), ratio, ratio_stops);
   people_rows (text, readings, reading->rows, TRUE);
 }
 

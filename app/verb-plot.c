@@ -1,0 +1,118 @@
+/* verb-plot.c: the plan at true scale as PDF, SVG or PNG */
+#include "arguments.h"
+#include "paper/plot.h"
+#include "paper/scale.h"
+#include "verbs.h"
+
+#include <glib/gi18n.h>
+#include <string.h>
+
+typedef struct {
+  char *sheet, *scale, *overlay, *pages;
+  gboolean mono;
+  double dpi;
+} PlotOptions;
+
+static void
+plot_options_clear (PlotOptions *options)
+{
+  g_free (options->sheet);
+  g_free (options->scale);
+  g_free (options->overlay);
+  g_free (options->pages);
+}
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (PlotOptions, plot_options_clear)
+
+static gboolean
+format_of (const char *path, SqPlotFormat *format)
+{
+  static const char *const endings[] = { ".pdf", ".svg", ".png" };
+  for (guint i = 0; i < G_N_ELEMENTS (endings); i++) {
+    gsize length = strlen (path), ending = strlen (endings[i]);
+    if (length > ending && g_ascii_strcasecmp (path + length - ending, endings[i]) == 0) {
+      *format = (SqPlotFormat)i;
+      return TRUE;
+    }
+  }
+  *format = SQ_PLOT_PDF;
+  return g_str_equal (path, "-"); /* a stream has no name to tell by */
+}
+
+static gboolean
+overlay_of (const char *text, int *overlay)
+{
+  static const char *const words[] = { "lux", "stops", "colour", "none" };
+  for (guint i = 0; i < G_N_ELEMENTS (words); i++) {
+    if (g_str_equal (text, words[i])) {
+      *overlay = (int)i;
+      return TRUE;
+    }
+  }
+  return FALSE;
+}
+
+/* What the command line asks for. Returns: -1, or the exit code of wrong usage, which was said */
+static int
+request_of (const PlotOptions *options, SqPlotRequest *request)
+{
+  g_autoptr (GError) error = NULL;
+  *request = SQ_PLOT_REQUEST;
+  request->sheet = options->sheet;
+  request->mono = options->mono;
+  request->dpi = options->dpi;
+  if (options->sheet != NULL && sq_sheet_find (options->sheet, &error) == NULL)
+    return sq_say_usage ("--sheet: %s", error->message);
+  if (options->scale != NULL && !sq_scale_parse (options->scale, &request->denominator, &error))
+    return sq_say_usage ("--scale: %s", error->message);
+  if (options->overlay != NULL && !overlay_of (options->overlay, &request->overlay))
+    return sq_say_usage (_ ("--overlay: \"%s\" is unknown, expected lux, stops, colour or none"),
+                         options->overlay);
+  if (!(options->dpi >= 20.0 && options->dpi <= 1200.0))
+    return sq_say_usage (_ ("--dpi: %g is out of range, expected 20 to 1200"), options->dpi);
+  if (options->pages != NULL && !g_str_equal (options->pages, "plan"))
+    return sq_say_usage (_ ("--pages: \"%s\" cannot be drawn yet, expected plan"), options->pages);
+  return -1;
+}
+
+int
+sq_verb_plot (int argc, char **argv, const char *summary)
+{
+  g_auto (PlotOptions) options = { .dpi = SQ_PLOT_USUAL_DPI };
+  const GOptionEntry own[] = {
+    { "sheet", 0, 0, G_OPTION_ARG_STRING, &options.sheet, N_ ("The sheet; the smallest that does"),
+      N_ ("A4…A0|letter|tabloid|arch-a…e") },
+    { "scale", 0, 0, G_OPTION_ARG_STRING, &options.scale, N_ ("The scale; the best that fits"),
+      N_ ("1:50|1/4\"=1'") },
+    { "overlay", 0, 0, G_OPTION_ARG_STRING, &options.overlay, N_ ("What lies under the plan"),
+      N_ ("lux|stops|none") },
+    { "pages", 0, 0, G_OPTION_ARG_STRING, &options.pages, N_ ("Which pages"), N_ ("plan") },
+    { "mono", 0, 0, G_OPTION_ARG_NONE, &options.mono, N_ ("One ink"), NULL },
+    { "dpi", 0, 0, G_OPTION_ARG_DOUBLE, &options.dpi, N_ ("Pixels an inch, for PNG"), N_ ("N") },
+    { NULL },
+  };
+  g_auto (SqArguments) arguments = { 0 };
+  SqPlotFormat format;
+  SqPlotRequest request;
+  int code = sq_arguments_parse (&arguments, argc, argv, own, summary);
+  if (code >= 0)
+    return code;
+  if (arguments.output == NULL)
+    return sq_say_usage (_ ("plot: no file is named, expected -o with a name in .pdf, .svg or .png"));
+  if (!format_of (arguments.output, &format))
+    return sq_say_usage (_ ("-o %s: expected a name that ends in .pdf, .svg or .png"),
+                         arguments.output);
+  if (arguments.json || arguments.csv)
+    return sq_say_usage (_ ("plot: a drawing is neither JSON nor CSV"));
+  code = request_of (&options, &request);
+  if (code >= 0)
+    return code;
+  g_autoptr (SqScene) scene = sq_arguments_load (&arguments);
+  if (scene == NULL)
+    return SQ_EXIT_INPUT;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SqPlot) plot = sq_plot_new (scene, &request, arguments.threads, NULL, &error);
+  if (plot == NULL || !sq_plot_export (plot, arguments.output, format, &error))
+    return sq_say_error (arguments.scene_path, error);
+  return SQ_EXIT_DONE;
+}

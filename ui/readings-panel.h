@@ -1,0 +1,16 @@
+/* readings-panel.h: what the meter reads at each mark and probe, beside the sheet */
+#pragma once
+
+#include "light/readings.h"
+
+#include <gtk/gtk.h>
+
+G_BEGIN_DECLS
+
+#define SQ_TYPE_READINGS_PANEL (sq_readings_panel_get_type ())
+G_DECLARE_FINAL_TYPE (SqReadingsPanel, sq_readings_panel, SQ, READINGS_PANEL, GtkWidget)
+
+/* NULL: nothing is read. */
+void sq_readings_panel_show (SqReadingsPanel *panel, const SqReadings *readings);
+
+G_END_DECLS

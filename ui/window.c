@@ -1,0 +1,281 @@
+/* window.c: a window on one scene: its sheet as it prints, and what the meter reads */
+#include "window.h"
+
+#include "file-chooser.h"
+#include "readings-panel.h"
+#include "scene-job.h"
+#include "sheet-view.h"
+
+#include <glib/gi18n-lib.h>
+
+struct _SqWindow {
+  GtkApplicationWindow parent_instance;
+  GtkLabel *title, *subtitle, *problem, *empty, *status, *zoom;
+  GtkSpinner *spinner;
+  GtkStack *stack;
+  GtkDropDown *looks, *overlays;
+  SqSheetView *sheet;
+  SqReadingsPanel *readings;
+
+  GFile *file;            /* that was asked for last */
+  SqScene *scene;         /* (nullable): that is shown */
+  GCancellable *running;  /* (nullable): the job whose result is waited for */
+  gboolean filling;       /* the drop-downs change, not the user */
+};
+
+G_DEFINE_FINAL_TYPE (SqWindow, sq_window, GTK_TYPE_APPLICATION_WINDOW)
+
+static void start (SqWindow *window, const char *path);
+
+static void
+say_problem (SqWindow *window, const char *text)
+{
+  gtk_label_set_text (window->problem, text != NULL ? text : "");
+  gtk_widget_set_visible (GTK_WIDGET (window->problem), text != NULL);
+}
+
+static void
+say_busy (SqWindow *window, gboolean busy)
+{
+  gtk_widget_set_visible (GTK_WIDGET (window->spinner), busy);
+  gtk_spinner_set_spinning (window->spinner, busy);
+  gtk_label_set_text (window->empty, busy ? _ ("Reading the light…")
+                                          : _ ("Open a scene, or drop one here"));
+  if (busy)
+    gtk_label_set_text (window->status, _ ("Reading the light…"));
+}
+
+static void
+show_titles (SqWindow *window)
+{
+  const SqTitle *title = window->scene->title;
+  g_autofree char *name = window->file != NULL ? g_file_get_basename (window->file) : NULL;
+  const char *production = title->production != NULL ? title->production : name;
+  g_autoptr (GString) second = g_string_new (title->title);
+  if (title->scene != NULL)
+    g_string_append_printf (second, "%s%s", second->len > 0 ? ", " : "", title->scene);
+  gtk_label_set_text (window->title, production != NULL ? production : _ ("Squarelaw"));
+  gtk_label_set_text (window->subtitle, second->str);
+  gtk_widget_set_visible (GTK_WIDGET (window->subtitle), second->len > 0);
+  gtk_window_set_title (GTK_WINDOW (window), production != NULL ? production : _ ("Squarelaw"));
+}
+
+/* The base scene first, then its looks; the one that was chosen stays chosen if it still is there. */
+static void
+fill_looks (SqWindow *window)
+{
+  guint chosen = gtk_drop_down_get_selected (window->looks);
+  g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
+  gtk_string_list_append (names, _ ("Base"));
+  for (guint i = 0; i < window->scene->looks->len; i++) {
+    const SqLook *look = SQ_AT (SqLook, window->scene->looks, i);
+    gtk_string_list_append (names, look->name != NULL ? look->name : look->id);
+  }
+  window->filling = TRUE;
+  gtk_drop_down_set_model (window->looks, G_LIST_MODEL (names));
+  gtk_drop_down_set_selected (window->looks, chosen <= window->scene->looks->len ? chosen : 0);
+  window->filling = FALSE;
+  gtk_widget_set_sensitive (GTK_WIDGET (window->looks), window->scene->looks->len > 0);
+}
+
+static void
+show_warnings (SqWindow *window, const GPtrArray *warnings)
+{
+  if (warnings->len == 0) {
+    gtk_label_set_text (window->status, _ ("Ctrl+wheel zooms, a drag moves the sheet"));
+    return;
+  }
+  g_autofree char *text = g_strdup_printf (
+    g_dngettext (GETTEXT_PACKAGE, "%u key is unknown and kept: %s", "%u keys are unknown and kept: %s",
+                 warnings->len),
+    warnings->len, (const char *)g_ptr_array_index (warnings, 0));
+  gtk_label_set_text (window->status, text);
+}
+
+static void
+on_ready (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SqSceneResult) made = sq_scene_job_finish (result, &error);
+  /* Cancelled: the window has asked for something else since, or is gone. */
+  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
+    return;
+  SqWindow *window = SQ_WINDOW (data);
+  g_clear_object (&window->running);
+  say_busy (window, FALSE);
+  if (made == NULL) {
+    say_problem (window, error->message);
+    gtk_label_set_text (window->status, _ ("Nothing was changed"));
+    return;
+  }
+  say_problem (window, NULL);
+  g_clear_pointer (&window->scene, sq_scene_unref);
+  window->scene = g_steal_pointer (&made->scene);
+  show_titles (window);
+  fill_looks (window);
+  show_warnings (window, made->warnings);
+  sq_readings_panel_show (window->readings, sq_plot_readings (made->plot));
+  sq_sheet_view_take_plot (window->sheet, g_steal_pointer (&made->plot));
+  gtk_stack_set_visible_child_name (window->stack, "sheet");
+}
+
+static int
+chosen_overlay (SqWindow *window)
+{
+  static const int overlays[] = { SQ_OVERLAY_LUX, SQ_OVERLAY_STOPS, SQ_OVERLAY_NONE };
+  guint chosen = gtk_drop_down_get_selected (window->overlays);
+  return chosen < G_N_ELEMENTS (overlays) ? overlays[chosen] : -1;
+}
+
+static const char *
+chosen_look (SqWindow *window)
+{
+  guint chosen = gtk_drop_down_get_selected (window->looks);
+  if (window->scene == NULL || chosen == 0 || chosen > window->scene->looks->len)
+    return NULL;
+  return SQ_AT (SqLook, window->scene->looks, chosen - 1)->id;
+}
+
+/* @path: a file to read; NULL: another page of the scene that is shown */
+static void
+start (SqWindow *window, const char *path)
+{
+  if (window->running != NULL)
+    g_cancellable_cancel (window->running);
+  g_clear_object (&window->running);
+  window->running = g_cancellable_new ();
+  say_busy (window, TRUE);
+  sq_scene_job_start (path, path == NULL ? window->scene : NULL,
+                      path == NULL ? chosen_look (window) : NULL, chosen_overlay (window),
+                      window->running, on_ready, window);
+}
+
+void
+sq_window_load (SqWindow *window, GFile *file)
+{
+  g_autofree char *path = g_file_get_path (file);
+  if (path == NULL) {
+    say_problem (window, _ ("This place has no path here, expected a file on this computer"));
+    return;
+  }
+  g_set_object (&window->file, file);
+  window->filling = TRUE;
+  gtk_drop_down_set_selected (window->looks, 0);
+  window->filling = FALSE;
+  start (window, path);
+}
+
+static void
+on_choice (GObject *drop_down, GParamSpec *property, SqWindow *window)
+{
+  if (!window->filling && window->scene != NULL)
+    start (window, NULL);
+}
+
+static void
+on_zoomed (SqSheetView *sheet, SqWindow *window)
+{
+  g_autofree char *text = g_strdup_printf ("%.0f %%", 100.0 * sq_sheet_view_get_zoom (sheet));
+  gtk_label_set_text (window->zoom, text);
+}
+
+static gboolean
+on_drop (GtkDropTarget *target, const GValue *value, double x, double y, SqWindow *window)
+{
+  sq_window_load (window, g_value_get_object (value));
+  return TRUE;
+}
+
+static void
+on_chosen (GFile *file, gpointer window)
+{
+  sq_window_load (SQ_WINDOW (window), file);
+}
+
+static void
+open_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  sq_choose_scene (GTK_WINDOW (widget), on_chosen, widget);
+}
+
+static void
+reload_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  SqWindow *window = SQ_WINDOW (widget);
+  if (window->file != NULL)
+    sq_window_load (window, window->file);
+}
+
+static void
+zoom_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  SqSheetView *sheet = SQ_WINDOW (widget)->sheet;
+  double zoom = sq_sheet_view_get_zoom (sheet);
+  if (g_str_equal (name, "win.zoom-in"))
+    sq_sheet_view_set_zoom (sheet, zoom * 1.25);
+  else if (g_str_equal (name, "win.zoom-out"))
+    sq_sheet_view_set_zoom (sheet, zoom / 1.25);
+  else
+    sq_sheet_view_set_zoom (sheet, g_str_equal (name, "win.zoom-true") ? 1.0 : 0.0);
+}
+
+static void
+sq_window_dispose (GObject *object)
+{
+  SqWindow *window = SQ_WINDOW (object);
+  if (window->running != NULL)
+    g_cancellable_cancel (window->running);
+  g_clear_object (&window->running);
+  g_clear_object (&window->file);
+  g_clear_pointer (&window->scene, sq_scene_unref);
+  G_OBJECT_CLASS (sq_window_parent_class)->dispose (object);
+}
+
+static void
+sq_window_class_init (SqWindowClass *class)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
+  G_OBJECT_CLASS (class)->dispose = sq_window_dispose;
+  g_type_ensure (SQ_TYPE_SHEET_VIEW);
+  g_type_ensure (SQ_TYPE_READINGS_PANEL);
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/squarelaw/Squarelaw/window.ui");
+#define CHILD(member) gtk_widget_class_bind_template_child (widget_class, SqWindow, member)
+  CHILD (title);
+  CHILD (subtitle);
+  CHILD (problem);
+  CHILD (empty);
+  CHILD (status);
+  CHILD (zoom);
+  CHILD (spinner);
+  CHILD (stack);
+  CHILD (looks);
+  CHILD (overlays);
+  CHILD (sheet);
+  CHILD (readings);
+#undef CHILD
+  gtk_widget_class_install_action (widget_class, "win.open", NULL, open_action);
+  gtk_widget_class_install_action (widget_class, "win.reload", NULL, reload_action);
+  static const char *const zooms[] = { "win.zoom-in", "win.zoom-out", "win.zoom-fit",
+                                       "win.zoom-true" };
+  for (guint i = 0; i < G_N_ELEMENTS (zooms); i++)
+    gtk_widget_class_install_action (widget_class, zooms[i], NULL, zoom_action);
+}
+
+static void
+sq_window_init (SqWindow *window)
+{
+  gtk_widget_init_template (GTK_WIDGET (window));
+  g_signal_connect (window->looks, "notify::selected", G_CALLBACK (on_choice), window);
+  g_signal_connect (window->overlays, "notify::selected", G_CALLBACK (on_choice), window);
+  g_signal_connect (window->sheet, "zoomed", G_CALLBACK (on_zoomed), window);
+  GtkDropTarget *drop = gtk_drop_target_new (G_TYPE_FILE, GDK_ACTION_COPY);
+  g_signal_connect (drop, "drop", G_CALLBACK (on_drop), window);
+  gtk_widget_add_controller (GTK_WIDGET (window), GTK_EVENT_CONTROLLER (drop));
+  gtk_widget_set_sensitive (GTK_WIDGET (window->looks), FALSE);
+}
+
+GtkWidget *
+sq_window_new (GtkApplication *application)
+{
+  return g_object_new (SQ_TYPE_WINDOW, "application", application, NULL);
+}
