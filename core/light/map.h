@@ -14,12 +14,12 @@ typedef struct {
 } SqMapRequest;
 
 typedef struct {
-  SqMapRequest request;  /* as asked, the field filled in */
+  SqMapRequest request; /* as asked, the field filled in */
   int columns, rows;
-  SqPlace first;         /* the lower left point */
+  SqPlace first; /* the lower left point */
   double step_m;
-  double set_lux;        /* illuminance that is 0 stops for this receptor */
-  double *lux;           /* rows × columns from the bottom left, x fastest; NAN inside a solid */
+  double set_lux;         /* illuminance that is 0 stops for this receptor */
+  double *lux;            /* rows × columns from the bottom left, x fastest; NAN inside a solid */
   GPtrArray *not_counted; /* as SqReadings has them */
 } SqLightMap;
 
@@ -29,7 +29,8 @@ typedef struct {
 /* What the scene's own `map` asks for, at @step_m. */
 SqMapRequest sq_map_request (const SqScene *scene, double step_m);
 
-/* The same bytes for any number of threads. Returns: (transfer full): or NULL, cancelled or too big */
+/* The same bytes for any number of threads. Returns: (transfer full): or NULL, cancelled or too big
+ */
 SqLightMap *sq_light_map (const SqScene *scene,
                           const SqMapRequest *request,
                           int threads,

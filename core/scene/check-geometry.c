@@ -15,9 +15,9 @@ fails (const SqWhere *list,
        GError **error,
        const char *text)
 {
-  SqWhere thing = { .up = list, .index = index };
-  SqWhere member = { .up = &thing, .key = key };
-  SqReading reading = { .where = key != NULL ? &member : &thing };
+  SqWhere thing = {.up = list, .index = index};
+  SqWhere member = {.up = &thing, .key = key};
+  SqReading reading = {.where = key != NULL ? &member : &thing};
   return sq_reading_error (&reading, code, error, "%s", text);
 }
 
@@ -34,9 +34,9 @@ aims_at_itself (const SqScene *scene, const char *id, SqPoint at, const SqAim *a
 gboolean
 sq_class_check (const SqClass *lamp, const SqWhere *where, GError **error)
 {
-  SqReading reading = { .where = where };
-  guint lights = (lamp->beams->len > 0) + (lamp->emits != SQ_EMITS_BY_BEAM) +
-                 (lamp->photometry != NULL);
+  SqReading reading = {.where = where};
+  guint lights =
+      (lamp->beams->len > 0) + (lamp->emits != SQ_EMITS_BY_BEAM) + (lamp->photometry != NULL);
   if (lights != 1)
     return sq_reading_error (&reading, SQ_ERROR_VALUE, error,
                              _ ("has %u kinds of light, expected one of beams, emits, photometry"),
@@ -46,7 +46,7 @@ sq_class_check (const SqClass *lamp, const SqWhere *where, GError **error)
                              _ ("has %u beams, expected one, or spot and flood"), lamp->beams->len);
   for (guint i = 0; i < lamp->beams->len; i++) {
     const SqBeam *beam = g_ptr_array_index (lamp->beams, i);
-    SqWhere list = { .up = where, .key = "beams" };
+    SqWhere list = {.up = where, .key = "beams"};
     if (!(beam->field_deg.across > beam->beam_deg.across) ||
         !(beam->field_deg.up > beam->beam_deg.up))
       return fails (&list, i, "field_deg", SQ_ERROR_VALUE, error,
@@ -67,47 +67,63 @@ sq_class_check (const SqClass *lamp, const SqWhere *where, GError **error)
 gboolean
 sq_material_check (const SqMaterial *material, const SqWhere *where, GError **error)
 {
-  SqReading reading = { .where = where };
+  SqReading reading = {.where = where};
   double sum = material->direct + material->scatter + material->reflect;
-  if (sum > 1.0 + 1e-9)
-    return sq_reading_error (
-      &reading, SQ_ERROR_VALUE, error,
-      _ ("direct, scatter and reflect are %.4g together, expected at most 1"), sum);
+  if (sum > 1.0 + 1e-9) {
+    g_autofree char *text = sq_number_text (sum);
+    return sq_reading_error (&reading, SQ_ERROR_VALUE, error,
+                             _ ("direct, scatter and reflect are %s together, expected at most 1"),
+                             text);
+  }
   return TRUE;
 }
 
+/* In a look, things are named as a look names them: by id. */
 static gboolean
-lamps_check (const SqScene *scene, const SqWhere *up, GError **error)
+aim_fails (const SqWhere *look,
+           const char *list_key,
+           guint index,
+           const char *id,
+           const char *key,
+           GError **error,
+           const char *text)
 {
-  SqWhere list = { .up = up, .key = "fixtures" };
+  SqWhere list = {.up = look, .key = list_key};
+  SqWhere thing = {.up = &list, .key = look != NULL ? id : NULL, .index = index};
+  SqWhere member = {.up = &thing, .key = key};
+  SqReading reading = {.where = &member};
+  return sq_reading_error (&reading, SQ_ERROR_GEOMETRY, error, "%s", text);
+}
+
+gboolean
+sq_aims_check (const SqScene *scene, const SqWhere *look, GError **error)
+{
   for (guint i = 0; i < scene->fixtures->len; i++) {
     const SqFixture *fixture = SQ_AT (SqFixture, scene->fixtures, i);
     if (aims_at_itself (scene, fixture->id, fixture->at, &fixture->aim))
-      return fails (&list, i, "aim", SQ_ERROR_GEOMETRY, error,
-                    _ ("is the lamp itself, expected something else to aim at"));
+      return aim_fails (look, "fixtures", i, fixture->id, "aim", error,
+                        _ ("is the lamp itself, expected something else to aim at"));
   }
-  list.key = "cameras";
   for (guint i = 0; i < scene->cameras->len; i++) {
     const SqCamera *camera = SQ_AT (SqCamera, scene->cameras, i);
     if (aims_at_itself (scene, camera->id, camera->at, &camera->aim))
-      return fails (&list, i, "aim", SQ_ERROR_GEOMETRY, error,
-                    _ ("is the camera itself, expected something else to look at"));
+      return aim_fails (look, "cameras", i, camera->id, "aim", error,
+                        _ ("is the camera itself, expected something else to look at"));
   }
-  list.key = "probes";
   for (guint i = 0; i < scene->probes->len; i++) {
     const SqProbe *probe = SQ_AT (SqProbe, scene->probes, i);
-    SqAim toward = { .id = probe->toward, .at = SQ_NO_POINT };
+    SqAim toward = {.id = probe->toward, .at = SQ_NO_POINT};
     if (aims_at_itself (scene, probe->id, probe->at, &toward))
-      return fails (&list, i, "toward", SQ_ERROR_GEOMETRY, error,
-                    _ ("is the probe itself, expected something else to look at"));
+      return aim_fails (look, "probes", i, probe->id, "toward", error,
+                        _ ("is the probe itself, expected something else to look at"));
   }
   return TRUE;
 }
 
 static gboolean
-panels_check (const SqScene *scene, const SqWhere *up, GError **error)
+panels_check (const SqScene *scene, GError **error)
 {
-  SqWhere list = { .up = up, .key = "panels" };
+  SqWhere list = {.key = "panels"};
   for (guint i = 0; i < scene->panels->len; i++) {
     const SqPanel *panel = SQ_AT (SqPanel, scene->panels, i);
     if (panel->material == NULL && panel->kind != SQ_PANEL_FLAG)
@@ -118,17 +134,17 @@ panels_check (const SqScene *scene, const SqWhere *up, GError **error)
 }
 
 static gboolean
-classes_check (const SqScene *scene, const SqWhere *up, GError **error)
+classes_check (const SqScene *scene, GError **error)
 {
-  SqWhere list = { .up = up, .key = "classes" };
+  SqWhere list = {.key = "classes"};
   for (guint i = 0; i < scene->classes->len; i++) {
-    SqWhere where = { .up = &list, .index = i };
+    SqWhere where = {.up = &list, .index = i};
     if (!sq_class_check (SQ_AT (SqClass, scene->classes, i), &where, error))
       return FALSE;
   }
   list.key = "materials";
   for (guint i = 0; i < scene->materials->len; i++) {
-    SqWhere where = { .up = &list, .index = i };
+    SqWhere where = {.up = &list, .index = i};
     if (!sq_material_check (SQ_AT (SqMaterial, scene->materials, i), &where, error))
       return FALSE;
   }
@@ -136,9 +152,9 @@ classes_check (const SqScene *scene, const SqWhere *up, GError **error)
 }
 
 static gboolean
-supplies_check (const SqScene *scene, const SqWhere *up, GError **error)
+supplies_check (const SqScene *scene, GError **error)
 {
-  SqWhere list = { .up = up, .key = "supplies" };
+  SqWhere list = {.key = "supplies"};
   for (guint i = 0; i < scene->supplies->len; i++) {
     const SqSupply *supply = SQ_AT (SqSupply, scene->supplies, i);
     /* Walking up from a supply ends after at most as many steps as there are supplies. */
@@ -160,9 +176,9 @@ supplies_check (const SqScene *scene, const SqWhere *up, GError **error)
 }
 
 gboolean
-sq_scene_check_geometry (const SqScene *scene, const SqWhere *where, GError **error)
+sq_scene_check_geometry (const SqScene *scene, GError **error)
 {
-  return sq_set_check (scene, where, error) && classes_check (scene, where, error) &&
-         lamps_check (scene, where, error) && panels_check (scene, where, error) &&
-         supplies_check (scene, where, error);
+  return sq_set_check (scene, error) && classes_check (scene, error) &&
+         sq_aims_check (scene, NULL, error) && panels_check (scene, error) &&
+         supplies_check (scene, error);
 }

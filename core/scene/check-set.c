@@ -44,14 +44,11 @@ outline_crosses_itself (const GArray *outline)
 }
 
 static gboolean
-opening_check (const SqWall *wall,
-               const SqRoom *room,
-               guint index,
-               const SqWhere *where,
-               GError **error)
+opening_check (
+    const SqWall *wall, const SqRoom *room, guint index, const SqWhere *where, GError **error)
 {
   const SqOpening *opening = SQ_AT (SqOpening, wall->openings, index);
-  SqReading reading = { .where = where };
+  SqReading reading = {.where = where};
   double height_m = sq_wall_height_m (wall, room);
   double sill_m = sq_opening_sill_m (opening), head_m = sq_opening_head_m (opening, height_m);
   SqPlace from, to;
@@ -60,19 +57,25 @@ opening_check (const SqWall *wall,
                              _ ("edge %d does not exist, expected 0 to %u"), opening->edge,
                              sq_wall_n_edges (wall) - 1);
   double length_m = sq_place_distance_m (from, to);
-  if (opening->offset_m + opening->width_m > length_m + SAME_PLACE_M)
+  if (opening->offset_m + opening->width_m > length_m + SAME_PLACE_M) {
+    g_autofree char *a = sq_number_text (opening->offset_m + opening->width_m),
+                    *b = sq_number_text (length_m);
     return sq_reading_error (
-      &reading, SQ_ERROR_GEOMETRY, error,
-      _ ("reaches to %.3f m along an edge of %.3f m, expected offset and width within it"),
-      opening->offset_m + opening->width_m, length_m);
-  if (head_m > height_m + SAME_PLACE_M)
+        &reading, SQ_ERROR_GEOMETRY, error,
+        _ ("reaches to %s m along an edge of %s m, expected offset and width within it"), a, b);
+  }
+  if (head_m > height_m + SAME_PLACE_M) {
+    g_autofree char *a = sq_number_text (head_m), *b = sq_number_text (height_m);
     return sq_reading_error (&reading, SQ_ERROR_GEOMETRY, error,
-                             _ ("head at %.3f m is above the wall's top at %.3f m, expected it below"),
-                             head_m, height_m);
-  if (!(sill_m < head_m))
+                             _ ("head at %s m is above the wall's top at %s m, expected it below"),
+                             a, b);
+  }
+  if (!(sill_m < head_m)) {
+    g_autofree char *a = sq_number_text (sill_m), *b = sq_number_text (head_m);
     return sq_reading_error (&reading, SQ_ERROR_GEOMETRY, error,
-                             _ ("sill at %.3f m is not under the head at %.3f m, expected it lower"),
-                             sill_m, head_m);
+                             _ ("sill at %s m is not under the head at %s m, expected it lower"), a,
+                             b);
+  }
   for (guint i = 0; i < index; i++) {
     const SqOpening *other = SQ_AT (SqOpening, wall->openings, i);
     gboolean beside = other->edge != opening->edge ||
@@ -82,7 +85,8 @@ opening_check (const SqWall *wall,
                      head_m <= sq_opening_sill_m (other) + SAME_PLACE_M;
     if (!beside && !above)
       return sq_reading_error (&reading, SQ_ERROR_GEOMETRY, error,
-                               _ ("lies over openings[%u] of the same wall, expected them apart"), i);
+                               _ ("lies over openings[%u] of the same wall, expected them apart"),
+                               i);
   }
   return TRUE;
 }
@@ -90,7 +94,7 @@ opening_check (const SqWall *wall,
 static gboolean
 wall_check (const SqWall *wall, const SqRoom *room, const SqWhere *where, GError **error)
 {
-  SqReading reading = { .where = where };
+  SqReading reading = {.where = where};
   if (wall->closed && wall->path->len < 3)
     return sq_reading_error (&reading, SQ_ERROR_GEOMETRY, error,
                              _ ("is closed with %u points, expected at least 3"), wall->path->len);
@@ -98,16 +102,16 @@ wall_check (const SqWall *wall, const SqRoom *room, const SqWhere *where, GError
     SqPlace from, to;
     sq_wall_edge (wall, i, &from, &to);
     if (sq_place_distance_m (from, to) < SAME_PLACE_M) {
-      SqWhere path = { .up = where, .key = "path" };
-      SqWhere point = { .up = &path, .index = (i + 1) % wall->path->len };
-      SqReading at = { .where = &point };
+      SqWhere path = {.up = where, .key = "path"};
+      SqWhere point = {.up = &path, .index = (i + 1) % wall->path->len};
+      SqReading at = {.where = &point};
       return sq_reading_error (&at, SQ_ERROR_GEOMETRY, error,
                                _ ("stands on the point before it, expected another place"));
     }
   }
   for (guint i = 0; i < wall->openings->len; i++) {
-    SqWhere list = { .up = where, .key = "openings" };
-    SqWhere opening = { .up = &list, .index = i };
+    SqWhere list = {.up = where, .key = "openings"};
+    SqWhere opening = {.up = &list, .index = i};
     if (!opening_check (wall, room, i, &opening, error))
       return FALSE;
   }
@@ -117,11 +121,12 @@ wall_check (const SqWall *wall, const SqRoom *room, const SqWhere *where, GError
 static gboolean
 piece_check (const SqPiece *piece, const SqWhere *where, GError **error)
 {
-  SqReading reading = { .where = where };
+  SqReading reading = {.where = where};
   if ((piece->outline->len > 0) == (piece->disc != NULL))
     return sq_reading_error (&reading, SQ_ERROR_VALUE, error,
-                             piece->disc != NULL ? _ ("has an outline and a disc, expected one")
-                                                 : _ ("has no shape, expected an outline or a disc"));
+                             piece->disc != NULL
+                                 ? _ ("has an outline and a disc, expected one")
+                                 : _ ("has no shape, expected an outline or a disc"));
   if (piece->disc == NULL) {
     if (piece->outline->len < 3 || outline_area_m2 (piece->outline) < 1e-9)
       return sq_reading_error (&reading, SQ_ERROR_GEOMETRY, error,
@@ -130,24 +135,26 @@ piece_check (const SqPiece *piece, const SqWhere *where, GError **error)
       return sq_reading_error (&reading, SQ_ERROR_GEOMETRY, error,
                                _ ("outline crosses itself, expected its corners in order"));
   }
-  if (!(piece->top_m > piece->base_m))
+  if (!(piece->top_m > piece->base_m)) {
+    g_autofree char *a = sq_number_text (piece->top_m), *b = sq_number_text (piece->base_m);
     return sq_reading_error (&reading, SQ_ERROR_GEOMETRY, error,
-                             _ ("top at %.3f m is not above the base at %.3f m, expected it higher"),
-                             piece->top_m, piece->base_m);
+                             _ ("top at %s m is not above the base at %s m, expected it higher"), a,
+                             b);
+  }
   return TRUE;
 }
 
 gboolean
-sq_set_check (const SqScene *scene, const SqWhere *where, GError **error)
+sq_set_check (const SqScene *scene, GError **error)
 {
-  SqWhere walls = { .up = where, .key = "walls" }, pieces = { .up = where, .key = "pieces" };
+  SqWhere walls = {.key = "walls"}, pieces = {.key = "pieces"};
   for (guint i = 0; i < scene->walls->len; i++) {
-    SqWhere wall = { .up = &walls, .index = i };
+    SqWhere wall = {.up = &walls, .index = i};
     if (!wall_check (SQ_AT (SqWall, scene->walls, i), scene->room, &wall, error))
       return FALSE;
   }
   for (guint i = 0; i < scene->pieces->len; i++) {
-    SqWhere piece = { .up = &pieces, .index = i };
+    SqWhere piece = {.up = &pieces, .index = i};
     if (!piece_check (SQ_AT (SqPiece, scene->pieces, i), &piece, error))
       return FALSE;
   }

@@ -9,10 +9,17 @@ G_BEGIN_DECLS
  * kind in the scene or its library. */
 gboolean sq_scene_index (SqScene *scene, GError **error);
 
-/* Walls, openings, pieces, lamps, cameras, classes, materials and supplies that can be built.
- * @where: what to put before places; NULL for the file itself */
-gboolean sq_scene_check_geometry (const SqScene *scene, const SqWhere *where, GError **error);
-gboolean sq_set_check (const SqScene *scene, const SqWhere *where, GError **error);
+/* "fixture, supply": which kinds an id may name. (transfer full) */
+char *sq_names_text (SqNames names);
+
+/* Walls, openings, pieces, lamps, cameras, classes, materials and supplies that can be built. */
+gboolean sq_scene_check_geometry (const SqScene *scene, GError **error);
+gboolean sq_set_check (const SqScene *scene, GError **error);
+
+/* That nothing is aimed at where it stands: of all checks the only one that a look can break, for
+ * it moves lamps, marks and panels.
+ * @look: (nullable): where the look stands in the file, if one is applied to @scene */
+gboolean sq_aims_check (const SqScene *scene, const SqWhere *look, GError **error);
 
 /* A class and a material by themselves, for the library as well. */
 gboolean sq_class_check (const SqClass *lamp, const SqWhere *where, GError **error);

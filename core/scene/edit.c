@@ -1,8 +1,7 @@
-/* edit.c: changed copies of a scene: one field set by name, one look applied */
+/* edit.c: changed copies of a scene: one field set by name */
 #include "scene/edit.h"
 
 #include "base/json-text.h"
-#include "scene/check.h"
 #include "scene/value.h"
 
 #include <glib/gi18n-lib.h>
@@ -40,8 +39,7 @@ sq_thing_replace (const SqThing *owner, const SqThing *old, SqThing *now)
 {
   if (owner == old)
     return sq_thing_ref (now);
-  for (guint i = 0; i < owner->kind->n_fields; i++) {
-    const SqField *field = &owner->kind->fields[i];
+  SQ_EACH_FIELD (field, owner->kind) {
     gpointer value = sq_thing_value (owner, field);
     if (field->type == &sq_value_object && *(SqThing **)value != NULL) {
       g_autoptr (SqThing) inner = sq_thing_replace (*(SqThing **)value, old, now);
@@ -111,8 +109,8 @@ node_from_text (const SqField *field,
   gboolean bare = takes_bare_text (field);
   if (json != NULL) {
     /* 7 as a unit number, 12 as a gauge: text, though it is JSON too. */
-    gboolean is_text = JSON_NODE_HOLDS_VALUE (json) &&
-                       json_node_get_value_type (json) == G_TYPE_STRING;
+    gboolean is_text =
+        JSON_NODE_HOLDS_VALUE (json) && json_node_get_value_type (json) == G_TYPE_STRING;
     if (!bare || is_text || !JSON_NODE_HOLDS_VALUE (json))
       return json;
     json_node_unref (json);
@@ -127,8 +125,8 @@ node_from_text (const SqField *field,
       field->type == &sq_value_spread) {
     double number;
     g_autoptr (GError) inner = NULL;
-    if (sq_quantity_parse (
-          text, field->dimension, units, number_now (field, thing), &number, &inner))
+    if (sq_quantity_parse (text, field->dimension, units, number_now (field, thing), &number,
+                           &inner))
       return sq_write_number (number);
     sq_reading_error (reading, SQ_ERROR_VALUE, error, "%s", inner->message);
     return NULL;
@@ -147,12 +145,12 @@ set_in (const SqThing *thing,
         const SqReading *reading,
         GError **error)
 {
-  SqWhere where = { .up = reading->where, .key = path[0] };
-  SqReading member = { .where = &where };
+  SqWhere where = {.up = reading->where, .key = path[0]};
+  SqReading member = {.where = &where};
   const SqField *field = path[0] != NULL ? sq_kind_field (thing->kind, path[0]) : NULL;
   if (path[0] == NULL || field == NULL || !sq_field_applies (field, thing)) {
     sq_reading_error (path[0] != NULL ? &member : reading, SQ_ERROR_VALUE, error,
-                      _ ("is no field of a %s, expected one as the format reference lists them"),
+                      _ ("is no field here (%s), expected one as the format reference lists them"),
                       _ (thing->kind->name));
     return NULL;
   }
@@ -164,7 +162,7 @@ set_in (const SqThing *thing,
     return g_steal_pointer (&copy);
   }
   const SqThing *inner =
-    field->type == &sq_value_object ? *(SqThing **)sq_thing_value (thing, field) : NULL;
+      field->type == &sq_value_object ? *(SqThing **)sq_thing_value (thing, field) : NULL;
   if (inner == NULL) {
     sq_reading_error (&member, SQ_ERROR_VALUE, error,
                       _ ("has no fields of its own here, expected a value for it as a whole"));
@@ -191,76 +189,15 @@ sq_scene_set (const SqScene *scene, const char *path, const char *text, GError *
   }
   if (target == NULL)
     target = &scene->thing;
-  SqWhere where = { .key = steps[0] };
+  SqWhere where = {.key = steps[0]};
   gboolean whole = target == &scene->thing;
-  SqReading reading = { .where = whole ? NULL : &where };
+  SqReading reading = {.where = whole ? NULL : &where};
   g_autoptr (SqThing) changed =
-    set_in (target, whole ? steps : steps + 1, text, (SqUnits)scene->units, &reading, error);
+      set_in (target, whole ? steps : steps + 1, text, (SqUnits)scene->units, &reading, error);
   if (changed == NULL)
     return NULL;
   g_autoptr (SqScene) result = scene_with (scene, target, changed);
   if (!sq_scene_finish (result, error))
-    return NULL;
-  return g_steal_pointer (&result);
-}
-
-/* Looks. */
-
-/* @scene (transfer full) with all of @partials applied; @found_in knows the base things by id. */
-static SqScene *
-with_partials (SqScene *scene, const SqScene *found_in, const GPtrArray *partials)
-{
-  for (guint i = 0; i < partials->len; i++) {
-    const SqPartial *partial = g_ptr_array_index (partials, i);
-    const SqThing *base = sq_scene_find (found_in, partial->id);
-    g_autoptr (SqThing) changed = sq_thing_overlay (base, partial->changes);
-    SqScene *next = scene_with (scene, base, changed);
-    sq_scene_unref (scene);
-    scene = next;
-  }
-  return scene;
-}
-
-static gboolean
-look_unknown (const SqScene *scene, const char *look_id, GError **error)
-{
-  g_autoptr (GPtrArray) ids = g_ptr_array_new ();
-  g_ptr_array_add (ids, (gpointer) "base");
-  for (guint i = 0; i < scene->looks->len; i++)
-    g_ptr_array_add (ids, SQ_AT (SqLook, scene->looks, i)->id);
-  g_ptr_array_add (ids, NULL);
-  g_autofree char *known = g_strjoinv (", ", (char **)ids->pdata);
-  g_set_error (error, SQ_ERROR, SQ_ERROR_REFERENCE,
-               _ ("look: \"%s\" does not exist, expected one of %s"), look_id, known);
-  return FALSE;
-}
-
-SqScene *
-sq_scene_in_look (const SqScene *scene, const char *look_id, GError **error)
-{
-  if (look_id == NULL || g_str_equal (look_id, "base"))
-    return sq_scene_ref (scene);
-  const SqThing *found = sq_scene_find (scene, look_id);
-  if (found == NULL || found->kind != &sq_look_kind) {
-    look_unknown (scene, look_id, error);
-    return NULL;
-  }
-  const SqLook *look = (const SqLook *)found;
-  g_autoptr (SqScene) result = sq_scene_copy (scene);
-  result = with_partials (result, scene, look->fixtures);
-  result = with_partials (result, scene, look->panels);
-  result = with_partials (result, scene, look->openings);
-  result = with_partials (result, scene, look->marks);
-  if (look->daylight != NULL && result->daylight != NULL) {
-    SqThing *daylight = sq_thing_overlay (&result->daylight->thing, look->daylight);
-    sq_thing_unref (&result->daylight->thing);
-    result->daylight = (SqDaylight *)daylight;
-  }
-  if (!isnan (look->haze_per_m))
-    result->haze_per_m = look->haze_per_m;
-  result->look = g_strdup (look->id);
-  result->look_camera = g_strdup (look->camera);
-  if (!sq_scene_index (result, error))
     return NULL;
   return g_steal_pointer (&result);
 }

@@ -127,20 +127,20 @@ typedef enum {
    SQ_NAMES_FIXTURE | SQ_NAMES_PANEL | SQ_NAMES_PROBE | SQ_NAMES_SUPPLY | SQ_NAMES_NOTE)
 
 typedef enum {
-  SQ_REQUIRED = 1 << 0,    /* must be in the file */
-  SQ_MAY_BE_NULL = 1 << 1, /* null is a value of its own, and the default unless said */
-  SQ_PER_LOOK = 1 << 2,    /* a look may change it */
-  SQ_ABOVE_MIN = 1 << 3,   /* the minimum itself is not allowed */
-  SQ_BELOW_MAX = 1 << 4,   /* nor the maximum */
-  SQ_WITHOUT_Z = 1 << 5,   /* a point that may also be written [x, y] */
+  SQ_REQUIRED = 1 << 0,     /* must be in the file */
+  SQ_MAY_BE_NULL = 1 << 1,  /* null is a value of its own, and the default unless said */
+  SQ_PER_LOOK = 1 << 2,     /* a look may change it */
+  SQ_ABOVE_MIN = 1 << 3,    /* the minimum itself is not allowed */
+  SQ_BELOW_MAX = 1 << 4,    /* nor the maximum */
+  SQ_WITHOUT_Z = 1 << 5,    /* a point that may also be written [x, y] */
   SQ_SAYS_VARIANT = 1 << 6, /* the word that decides which other rows apply */
 } SqFieldFlags;
 
 struct SqField {
-  const char *key;         /* in the file */
-  const char *label;       /* N_(): for people */
+  const char *key;   /* in the file */
+  const char *label; /* N_(): for people */
   const SqValueType *type;
-  gsize offset;            /* of the member in its struct */
+  gsize offset; /* of the member in its struct */
   SqDimension dimension;
   double min, max;             /* legal range, of every number in the value; both 0: any */
   double usual_min, usual_max; /* what a slider spans; both 0: the legal range */
@@ -153,17 +153,17 @@ struct SqField {
   const SqKind *of;            /* kind of an object, of a list's members, of partials */
   guint variants;              /* bit n: only for word n of the SQ_SAYS_VARIANT row; 0: always */
   SqFieldFlags flags;
-  const char *help;            /* N_(): one sentence */
+  const char *help; /* N_(): one sentence */
 };
 
 /* A kind of thing. */
 struct SqKind {
-  const char *name;  /* N_(): "fixture", as errors and the format reference say it */
-  gsize size;        /* of the struct */
+  const char *name; /* N_(): "fixture", as errors and the format reference say it */
+  gsize size;       /* of the struct */
   const SqField *fields;
-  guint n_fields;    /* at most 64 */
-  SqNames names;     /* the bit by which references know it; 0: it has no id */
-  const char *help;  /* N_(): one sentence for the format reference */
+  guint n_fields;                    /* at most 64 */
+  SqNames names;                     /* the bit by which references know it; 0: it has no id */
+  const char *help;                  /* N_(): one sentence for the format reference */
   void (*finalize) (SqThing *thing); /* (nullable): what is not in the table */
 };
 

@@ -36,12 +36,12 @@ sq_scene_camera (const SqScene *scene)
 static SqPlace
 path_middle (const GArray *path)
 {
-  SqPlace sum = { 0.0, 0.0 };
+  SqPlace sum = {0.0, 0.0};
   for (guint i = 0; i < path->len; i++) {
     sum.x_m += sq_path_at (path, i).x_m;
     sum.y_m += sq_path_at (path, i).y_m;
   }
-  return (SqPlace){ sum.x_m / path->len, sum.y_m / path->len };
+  return (SqPlace){sum.x_m / path->len, sum.y_m / path->len};
 }
 
 static SqPoint
@@ -67,11 +67,6 @@ sq_thing_middle (const SqThing *thing)
     return ((const SqProbe *)thing)->at;
   case SQ_NAMES_PIECE:
     return piece_middle ((const SqPiece *)thing);
-  case SQ_NAMES_WALL: {
-    const SqWall *wall = (const SqWall *)thing;
-    double height_m = isnan (wall->height_m) ? 2.5 : wall->height_m;
-    return sq_point_above (path_middle (wall->path), height_m / 2.0);
-  }
   case SQ_NAMES_SUPPLY:
     return sq_point_above (((const SqSupply *)thing)->at, 0.0);
   case SQ_NAMES_NOTE:
@@ -101,6 +96,18 @@ opening_middle (const SqScene *scene, const SqOpening *opening)
   return SQ_NO_POINT;
 }
 
+SqPoint
+sq_scene_middle (const SqScene *scene, const SqThing *thing)
+{
+  if (thing->kind == &sq_opening_kind)
+    return opening_middle (scene, (const SqOpening *)thing);
+  if (thing->kind == &sq_wall_kind) {
+    const SqWall *wall = (const SqWall *)thing;
+    return sq_point_above (path_middle (wall->path), sq_wall_height_m (wall, scene->room) / 2.0);
+  }
+  return sq_thing_middle (thing);
+}
+
 gboolean
 sq_scene_aim_point (const SqScene *scene, const SqAim *aim, SqPoint *point)
 {
@@ -111,8 +118,7 @@ sq_scene_aim_point (const SqScene *scene, const SqAim *aim, SqPoint *point)
   const SqThing *thing = sq_scene_find (scene, aim->id);
   if (thing == NULL)
     return FALSE;
-  *point = thing->kind == &sq_opening_kind ? opening_middle (scene, (const SqOpening *)thing)
-                                           : sq_thing_middle (thing);
+  *point = sq_scene_middle (scene, thing);
   return sq_point_given (*point);
 }
 

@@ -67,21 +67,21 @@ enum { SQ_LEAF_TOP, SQ_LEAF_RIGHT, SQ_LEAF_BOTTOM, SQ_LEAF_LEFT, SQ_LEAVES };
 
 typedef struct {
   SqThing thing;
-  int kind;                            /* SqModifierKind */
-  double stops;                        /* scrim */
-  int part;                            /* SqPart: scrim */
-  char *material;                      /* gel, diffusion, softbox */
-  int shape;                           /* SqShape: softbox */
-  double width_m, height_m, depth_m;   /* softbox */
-  double cutoff_deg;                   /* half-angle: egg crate, snoot */
-  double transmission;                 /* egg crate */
-  double leaves_deg[SQ_LEAVES];        /* doors: 90 open, 0 straight ahead, negative folded in */
+  int kind;                          /* SqModifierKind */
+  double stops;                      /* scrim */
+  int part;                          /* SqPart: scrim */
+  char *material;                    /* gel, diffusion, softbox */
+  int shape;                         /* SqShape: softbox */
+  double width_m, height_m, depth_m; /* softbox */
+  double cutoff_deg;                 /* half-angle: egg crate, snoot */
+  double transmission;               /* egg crate */
+  double leaves_deg[SQ_LEAVES];      /* doors: 90 open, 0 straight ahead, negative folded in */
 } SqModifier;
 
 typedef struct {
   SqThing thing;
   char *id;
-  char *number;   /* on the plan: 7, 12A */
+  char *number; /* on the plan: 7, 12A */
   char *class_id;
   SqPoint at; /* centre of the emitting face */
   SqAim aim;  /* nothing: straight down */
@@ -93,8 +93,8 @@ typedef struct {
   double trim_stops;
   double cct_k; /* NAN: the class's own */
   double tint[2];
-  int role;            /* SqRole */
-  GPtrArray *role_at;  /* SqRoleAt */
+  int role;           /* SqRole */
+  GPtrArray *role_at; /* SqRoleAt */
   char *motive, *motive_text;
   int mount; /* SqMount */
   char *stand;

@@ -41,7 +41,7 @@ typedef enum {
 
 typedef struct {
   SqThing thing;
-  int shape; /* SqShape */
+  int shape;                /* SqShape */
   double width_m, height_m; /* height NAN: as wide, see sq_face_height_m() */
 } SqFace;
 

@@ -12,8 +12,8 @@ typedef struct {
   char *note;
   char *camera;
   GPtrArray *fixtures, *panels, *openings, *marks; /* SqPartial */
-  SqThing *daylight; /* (nullable): partial */
-  double haze_per_m; /* NAN: as in the base scene */
+  SqThing *daylight;                               /* (nullable): partial */
+  double haze_per_m;                               /* NAN: as in the base scene */
 } SqLook;
 
 extern const SqKind sq_look_kind;

@@ -17,9 +17,9 @@ typedef struct {
   SqThing thing;
   char *id;
   char *name;
-  int for_what; /* SqMaterialFor */
+  int for_what;                    /* SqMaterialFor */
   double direct, scatter, reflect; /* shares of what falls on it; together at most 1 */
-  double spread_deg; /* half-angle at half power of what is scattered or reflected */
+  double spread_deg;               /* half-angle at half power of what is scattered or reflected */
   double mired;
   double tint[2];
 } SqMaterial;

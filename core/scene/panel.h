@@ -15,8 +15,8 @@ typedef enum {
 typedef struct {
   SqThing thing;
   char *id;
-  int kind;   /* SqPanelKind */
-  SqPoint at; /* centre */
+  int kind;                    /* SqPanelKind */
+  SqPoint at;                  /* centre */
   double facing_deg, tilt_deg; /* azimuth and elevation of its normal */
   double roll_deg;
   double width_m, height_m;

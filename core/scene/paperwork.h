@@ -75,7 +75,7 @@ typedef struct {
 typedef struct {
   SqThing thing;
   int format;
-  char *data; /* base64 */
+  char *data;     /* base64 */
   double scale_m; /* width of the picture */
   SqPlace at;     /* its lower left corner */
   double turn_deg;
@@ -107,7 +107,7 @@ typedef struct {
 } SqWaiver;
 
 extern const SqKind sq_revision_kind, sq_title_kind, sq_meter_settings_kind, sq_wanted_kind,
-  sq_map_kind, sq_note_kind, sq_dimension_line_kind, sq_underlay_kind, sq_page_kind,
-  sq_list_edit_kind, sq_waiver_kind;
+    sq_map_kind, sq_note_kind, sq_dimension_line_kind, sq_underlay_kind, sq_page_kind,
+    sq_list_edit_kind, sq_waiver_kind;
 
 G_END_DECLS

@@ -10,7 +10,7 @@
 #define AT(member) offsetof (SqScene, member)
 static const char *const units_words[] = { "metric", "imperial", NULL };
 static const SqField scene_fields[] = {
-  { "format", N_ ("Format"), &sq_value_count, AT (format), SQ_PLAIN, SQ_RANGE (1, 1e6),
+  { "format", N_ ("Format"), &sq_value_count, AT (format), SQ_PLAIN, SQ_RANGE (1, SQ_FORMAT),
     .initial = 0, .flags = SQ_REQUIRED, .help = N_ ("Version of the file format: 1.") },
   { "title", N_ ("Title"), &sq_value_object, AT (title), .of = &sq_title_kind,
     .help = N_ ("What the title block says.") },
@@ -65,9 +65,9 @@ scene_finalize (SqThing *thing)
 }
 
 const SqKind sq_scene_kind = {
-  .name = N_ ("scene"),
-  .size = sizeof (SqScene),
-  SQ_FIELDS (scene_fields),
-  .help = N_ ("A scene file."),
-  .finalize = scene_finalize,
+    .name = N_ ("scene"),
+    .size = sizeof (SqScene),
+    SQ_FIELDS (scene_fields),
+    .help = N_ ("A scene file."),
+    .finalize = scene_finalize,
 };

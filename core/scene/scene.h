@@ -20,7 +20,7 @@ G_BEGIN_DECLS
 #define SQ_FORMAT 1
 
 /* Limits, stated: more of a thing than this is refused. */
-#define SQ_MOST_MEMBERS 5000 /* of any list, path or map */
+#define SQ_MOST_MEMBERS 5000            /* of any list, path or map */
 #define SQ_MOST_TEXT (32 * 1024 * 1024) /* bytes of one text */
 
 typedef struct {
@@ -71,11 +71,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqScene, sq_scene_unref)
  *
  * Reads and checks everything: syntax, fields, references, geometry.
  * Returns: (transfer full): or NULL with one line that says where, what, and what was expected */
-SqScene *sq_scene_parse (const char *text,
-                         gsize length,
-                         SqLibrary *library,
-                         GPtrArray *warnings,
-                         GError **error);
+SqScene *sq_scene_parse (
+    const char *text, gsize length, SqLibrary *library, GPtrArray *warnings, GError **error);
 
 /* The canonical text: a file that this wrote is read and written back byte for byte.
  * Returns: (transfer full) */
@@ -105,6 +102,11 @@ const SqCamera *sq_scene_camera (const SqScene *scene);
 /* Where an aim or a `toward` leads: the point itself, a mark's face, the middle of anything else.
  * Returns: FALSE for an aim at nothing */
 gboolean sq_scene_aim_point (const SqScene *scene, const SqAim *aim, SqPoint *point);
+
+/* The middle of anything in @scene; of a mark the face. SQ_NO_POINT for what stands nowhere. */
+SqPoint sq_scene_middle (const SqScene *scene, const SqThing *thing);
+
+/* The same without a scene: SQ_NO_POINT for walls and openings, which need the room. */
 SqPoint sq_thing_middle (const SqThing *thing);
 
 /* The frame of a fixture: aimed at nothing, it looks straight down. */

@@ -16,7 +16,7 @@ typedef struct {
 
 typedef enum {
   SQ_SIDE_CENTRE,
-  SQ_SIDE_LEFT,  /* the wall's body lies to the left of the path: the path is its right face */
+  SQ_SIDE_LEFT, /* the wall's body lies to the left of the path: the path is its right face */
   SQ_SIDE_RIGHT,
 } SqSide;
 
@@ -30,7 +30,7 @@ typedef struct {
   double thickness_m;
   double reflectance;
   double tint[2];
-  gboolean wild; /* can be pulled */
+  gboolean wild;       /* can be pulled */
   GPtrArray *openings; /* SqOpening */
   SqCommon common;
 } SqWall;
@@ -78,7 +78,8 @@ extern const SqKind sq_room_kind, sq_wall_kind, sq_opening_kind, sq_disc_kind, s
 /* What NAN stands for. @room gives the ceiling. */
 double sq_wall_height_m (const SqWall *wall, const SqRoom *room);
 double sq_opening_sill_m (const SqOpening *opening); /* window 0.9, others 0 */
-double sq_opening_head_m (const SqOpening *opening, double wall_height_m); /* 2.1, under the wall's top */
+double sq_opening_head_m (const SqOpening *opening,
+                          double wall_height_m);            /* 2.1, under the wall's top */
 double sq_opening_transmittance (const SqOpening *opening); /* window 0.8 (glazing), others 1 */
 
 /* The ends of segment @edge of @wall's path; the last edge of a closed wall leads back to its first

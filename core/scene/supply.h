@@ -27,12 +27,12 @@ typedef struct {
   SqThing thing;
   char *id;
   char *label;
-  int kind;         /* SqSupplyKind */
-  int system;       /* SqSystem */
-  double volts;     /* line to neutral */
+  int kind;     /* SqSupplyKind */
+  int system;   /* SqSystem */
+  double volts; /* line to neutral */
   double hertz;
-  double rating_a;  /* of each line */
-  SqPlace at;       /* NAN: not placed */
+  double rating_a; /* of each line */
+  SqPlace at;      /* NAN: not placed */
   char *fed_from;
   int outlets;
   GPtrArray *other_loads; /* SqOtherLoad */
@@ -43,8 +43,8 @@ typedef struct {
   SqThing thing;
   char *id;
   char *from, *to;
-  double length_m; /* NAN: along `via` */
-  GArray *via;     /* SqPlace */
+  double length_m;      /* NAN: along `via` */
+  GArray *via;          /* SqPlace */
   double conductor_mm2; /* NAN: by awg */
   char *awg;            /* 12, 2, 4/0 */
   double conductor_c;

@@ -6,9 +6,6 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-#define SQ_EACH_FIELD(field, kind_)                                                                \
-  for (const SqField *field = (kind_)->fields; field < (kind_)->fields + (kind_)->n_fields; field++)
-
 static void
 extra_free (gpointer data)
 {
@@ -112,11 +109,8 @@ is_said (const SqThing *thing, const SqField *field)
 }
 
 gboolean
-sq_thing_set (SqThing *thing,
-              const SqField *field,
-              const SqReading *reading,
-              JsonNode *node,
-              GError **error)
+sq_thing_set (
+    SqThing *thing, const SqField *field, const SqReading *reading, JsonNode *node, GError **error)
 {
   if (!field->type->read (field, reading, node, sq_thing_value (thing, field), error))
     return FALSE;
@@ -134,16 +128,15 @@ sq_thing_put (SqThing *owner, const SqField *field, SqThing *member)
 }
 
 static void
-keep_extra (
-  SqThing *thing, int after, const char *key, JsonNode *value, const SqReading *reading)
+keep_extra (SqThing *thing, int after, const char *key, JsonNode *value, const SqReading *reading)
 {
   SqExtra *extra = g_new (SqExtra, 1);
-  *extra = (SqExtra){ .after = after, .key = g_strdup (key), .value = json_node_ref (value) };
+  *extra = (SqExtra){.after = after, .key = g_strdup (key), .value = json_node_ref (value)};
   if (thing->extras == NULL)
     thing->extras = g_ptr_array_new_with_free_func (extra_free);
   g_ptr_array_add (thing->extras, extra);
   if (reading->warnings != NULL) {
-    SqWhere where = { .up = reading->where, .key = key };
+    SqWhere where = {.up = reading->where, .key = key};
     g_autofree char *place = sq_where_text (&where);
     g_ptr_array_add (reading->warnings,
                      g_strdup_printf (_ ("%s: unknown key, kept as it is"), place));
@@ -151,17 +144,28 @@ keep_extra (
 }
 
 static gboolean
-read_member (SqThing *thing,
-             const SqField *field,
-             const SqReading *reading,
-             JsonNode *node,
-             GError **error)
+not_for_a_look (const SqKind *kind, const SqReading *reading, GError **error)
 {
-  SqWhere where = { .up = reading->where, .key = field->key };
+  g_autoptr (GPtrArray) keys = g_ptr_array_new ();
+  SQ_EACH_FIELD (field, kind) {
+    if (field->flags & SQ_PER_LOOK)
+      g_ptr_array_add (keys, (gpointer)field->key);
+  }
+  g_ptr_array_add (keys, NULL);
+  g_autofree char *expected = g_strjoinv (", ", (char **)keys->pdata);
+  return sq_reading_error (reading, SQ_ERROR_VALUE, error,
+                           _ ("cannot be changed by a look, expected one of %s"), expected);
+}
+
+static gboolean
+read_member (
+    SqThing *thing, const SqField *field, const SqReading *reading, JsonNode *node, GError **error)
+{
+  SqWhere where = {.up = reading->where, .key = field->key};
   SqReading member = *reading;
   member.where = &where;
   if (reading->partial && !(field->flags & SQ_PER_LOOK))
-    return sq_reading_error (&member, SQ_ERROR_VALUE, error, _ ("cannot be changed by a look"));
+    return not_for_a_look (thing->kind, &member, error);
   return sq_thing_set (thing, field, &member, node, error);
 }
 
@@ -172,12 +176,12 @@ all_required (const SqThing *thing, const SqReading *reading, GError **error)
   SQ_EACH_FIELD (field, thing->kind) {
     if (!(field->flags & SQ_REQUIRED) || is_said (thing, field) || !sq_field_applies (field, thing))
       continue;
-    SqWhere where = { .up = reading->where, .key = field->key };
+    SqWhere where = {.up = reading->where, .key = field->key};
     SqReading member = *reading;
     member.where = &where;
     g_autofree char *expected = sq_field_expected (field);
-    return sq_reading_error (
-      &member, SQ_ERROR_VALUE, error, _ ("is missing, expected %s"), expected);
+    return sq_reading_error (&member, SQ_ERROR_VALUE, error, _ ("is missing, expected %s"),
+                             expected);
   }
   return TRUE;
 }
@@ -186,7 +190,8 @@ SqThing *
 sq_thing_read (const SqKind *kind, const SqReading *reading, JsonNode *node, GError **error)
 {
   if (!JSON_NODE_HOLDS_OBJECT (node)) {
-    sq_reading_error (reading, SQ_ERROR_VALUE, error, _ ("expected an object (%s)"), _ (kind->name));
+    g_autofree char *expected = g_strdup_printf (_ ("an object (%s)"), _ (kind->name));
+    sq_found_error (reading, node, expected, error);
     return NULL;
   }
   g_autoptr (SqThing) thing = sq_thing_new (kind);

@@ -5,6 +5,10 @@
 
 G_BEGIN_DECLS
 
+/* Walks the rows of a kind's table. */
+#define SQ_EACH_FIELD(field, kind_)                                                                \
+  for (const SqField *field = (kind_)->fields; field < (kind_)->fields + (kind_)->n_fields; field++)
+
 /* Every field at its default. Returns: (transfer full) */
 SqThing *sq_thing_new (const SqKind *kind);
 
@@ -23,7 +27,10 @@ SqThing *sq_thing_copy (const SqThing *thing);
  * are errors that name the place. Ids are not resolved here (see scene/check.h).
  *
  * Returns: (transfer full): or NULL */
-SqThing *sq_thing_read (const SqKind *kind, const SqReading *reading, JsonNode *node, GError **error);
+SqThing *sq_thing_read (const SqKind *kind,
+                        const SqReading *reading,
+                        JsonNode *node,
+                        GError **error);
 
 /* What sq_thing_read() would read back: defaults left out, unknown members in their place; of a
  * partial only what it says. Returns: (transfer full): a JSON object */
@@ -36,11 +43,8 @@ SqThing *sq_thing_overlay (const SqThing *base, const SqThing *changes);
 gboolean sq_thing_is_default (const SqThing *thing);
 
 /* Replaces one value of @thing, which nobody else must hold yet, from JSON. */
-gboolean sq_thing_set (SqThing *thing,
-                       const SqField *field,
-                       const SqReading *reading,
-                       JsonNode *node,
-                       GError **error);
+gboolean sq_thing_set (
+    SqThing *thing, const SqField *field, const SqReading *reading, JsonNode *node, GError **error);
 
 /* sq_thing_put: Makes the member @field of @owner (an object or the only thing) be @member. */
 void sq_thing_put (SqThing *owner, const SqField *field, SqThing *member);

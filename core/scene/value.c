@@ -9,8 +9,8 @@ sq_where_text (const SqWhere *where)
 {
   GString *text = g_string_new (NULL);
   for (; where != NULL; where = where->up) {
-    g_autofree char *step = where->key != NULL ? g_strdup (where->key)
-                                               : g_strdup_printf ("[%u]", where->index);
+    g_autofree char *step =
+        where->key != NULL ? g_strdup (where->key) : g_strdup_printf ("[%u]", where->index);
     /* A dot stands before a key that follows something; never before an index. */
     if (text->len > 0 && text->str[0] != '[')
       g_string_prepend_c (text, '.');
@@ -22,8 +22,7 @@ sq_where_text (const SqWhere *where)
 }
 
 gboolean
-sq_reading_error (
-  const SqReading *reading, SqError code, GError **error, const char *what, ...)
+sq_reading_error (const SqReading *reading, SqError code, GError **error, const char *what, ...)
 {
   va_list arguments;
   va_start (arguments, what);
@@ -34,24 +33,37 @@ sq_reading_error (
   return FALSE;
 }
 
+char *
+sq_number_text (double number)
+{
+  char text[G_ASCII_DTOSTR_BUF_SIZE];
+  return g_strdup (g_ascii_formatd (text, sizeof text, "%.10g", number));
+}
+
+char *
+sq_field_range (const SqField *field)
+{
+  g_autofree char *low = sq_number_text (field->min), *high = sq_number_text (field->max);
+  if (field->min == 0.0 && field->max == 0.0)
+    return g_strdup ("");
+  if (field->min == field->max)
+    return g_steal_pointer (&low);
+  if ((field->flags & SQ_ABOVE_MIN) && (field->flags & SQ_BELOW_MAX))
+    return g_strdup_printf (_ ("above %s and below %s"), low, high);
+  if (field->flags & SQ_ABOVE_MIN)
+    return g_strdup_printf (_ ("above %s up to %s"), low, high);
+  if (field->flags & SQ_BELOW_MAX)
+    return g_strdup_printf (_ ("from %s to below %s"), low, high);
+  return g_strdup_printf (_ ("from %s to %s"), low, high);
+}
+
 static void
 append_range (GString *text, const SqField *field)
 {
-  char low[G_ASCII_DTOSTR_BUF_SIZE], high[G_ASCII_DTOSTR_BUF_SIZE];
+  g_autofree char *range = sq_field_range (field);
   const char *unit = sq_dimension_unit (field->dimension);
-  if (field->min != 0.0 || field->max != 0.0) {
-    g_ascii_formatd (low, sizeof low, "%.10g", field->min);
-    g_ascii_formatd (high, sizeof high, "%.10g", field->max);
-    g_string_append_c (text, ' ');
-    if ((field->flags & SQ_ABOVE_MIN) && (field->flags & SQ_BELOW_MAX))
-      g_string_append_printf (text, _ ("above %s and below %s"), low, high);
-    else if (field->flags & SQ_ABOVE_MIN)
-      g_string_append_printf (text, _ ("above %s up to %s"), low, high);
-    else if (field->flags & SQ_BELOW_MAX)
-      g_string_append_printf (text, _ ("from %s to below %s"), low, high);
-    else
-      g_string_append_printf (text, _ ("from %s to %s"), low, high);
-  }
+  if (*range != '\0')
+    g_string_append_printf (text, " %s", range);
   if (*unit != '\0')
     g_string_append_printf (text, " (%s)", unit);
 }
@@ -97,11 +109,17 @@ found_as (JsonNode *node)
 }
 
 gboolean
+sq_found_error (const SqReading *reading, JsonNode *found, const char *expected, GError **error)
+{
+  return sq_reading_error (reading, SQ_ERROR_VALUE, error, _ ("is %s, expected %s"),
+                           found_as (found), expected);
+}
+
+gboolean
 sq_expected_error (const SqField *field, const SqReading *reading, JsonNode *found, GError **error)
 {
   g_autofree char *expected = sq_field_expected (field);
-  return sq_reading_error (
-    reading, SQ_ERROR_VALUE, error, _ ("is %s, expected %s"), found_as (found), expected);
+  return sq_found_error (reading, found, expected, error);
 }
 
 static gboolean
@@ -117,7 +135,7 @@ out_of_range (const SqField *field, double number)
 
 gboolean
 sq_read_number (
-  const SqField *field, const SqReading *reading, JsonNode *node, double *number, GError **error)
+    const SqField *field, const SqReading *reading, JsonNode *node, double *number, GError **error)
 {
   GType type = JSON_NODE_HOLDS_VALUE (node) ? json_node_get_value_type (node) : G_TYPE_INVALID;
   double value;
@@ -129,11 +147,10 @@ sq_read_number (
   else
     return sq_expected_error (field, reading, node, error);
   if (!isfinite (value) || out_of_range (field, value)) {
-    char text[G_ASCII_DTOSTR_BUF_SIZE];
+    g_autofree char *text = sq_number_text (value);
     g_autofree char *expected = sq_field_expected (field);
-    g_ascii_formatd (text, sizeof text, "%.15g", value);
-    return sq_reading_error (
-      reading, SQ_ERROR_VALUE, error, _ ("%s is out of range, expected %s"), text, expected);
+    return sq_reading_error (reading, SQ_ERROR_VALUE, error, _ ("%s is out of range, expected %s"),
+                             text, expected);
   }
   *number = value == 0.0 ? 0.0 : value; /* no minus zero: it would not be written back */
   return TRUE;
@@ -157,17 +174,19 @@ sq_read_numbers (const SqField *field,
   JsonArray *array = json_node_get_array (node);
   if (json_array_get_length (array) != count) {
     g_autofree char *expected = sq_field_expected (field);
-    return sq_reading_error (reading, SQ_ERROR_VALUE, error,
-                             _ ("has %u members, expected %s"),
+    return sq_reading_error (reading, SQ_ERROR_VALUE, error, _ ("has %u members, expected %s"),
                              json_array_get_length (array), expected);
   }
   double read[4];
   g_assert (count <= G_N_ELEMENTS (read));
+  SqField one = *field; /* so that a wrong member is told what a number must be */
+  one.type = &sq_value_number;
+  one.flags &= ~SQ_MAY_BE_NULL;
   for (guint i = 0; i < count; i++) {
-    SqWhere where = { .up = reading->where, .index = i };
+    SqWhere where = {.up = reading->where, .index = i};
     SqReading member = *reading;
     member.where = &where;
-    if (!sq_read_number (field, &member, json_array_get_element (array, i), &read[i], error))
+    if (!sq_read_number (&one, &member, json_array_get_element (array, i), &read[i], error))
       return FALSE;
   }
   memcpy (numbers, read, count * sizeof *numbers);

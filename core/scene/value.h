@@ -7,24 +7,35 @@
 G_BEGIN_DECLS
 
 /* Sets @error to "place: what"; always returns FALSE. */
-gboolean sq_reading_error (
-  const SqReading *reading, SqError code, GError **error, const char *what, ...) G_GNUC_PRINTF (4, 5);
+gboolean sq_reading_error (const SqReading *reading,
+                           SqError code,
+                           GError **error,
+                           const char *what,
+                           ...) G_GNUC_PRINTF (4, 5);
+
+/* "2.25": for messages, with a point in every locale. (transfer full) */
+char *sq_number_text (double number);
+
+/* "above 0 up to 100", "1"; "" where any number will do. (transfer full) */
+char *sq_field_range (const SqField *field);
 
 /* "a number from 0 to 100 (m)", "one of stand, sit, lie", "text" … (transfer full) */
 char *sq_field_expected (const SqField *field);
 
-/* "The value is a word, expected a number …": the usual error of a wrong type. Returns FALSE. */
+/* "is text, expected …": the usual error of a wrong type; of a field, what its row allows. Both
+ * return FALSE. */
+gboolean sq_found_error (const SqReading *reading,
+                         JsonNode *found,
+                         const char *expected,
+                         GError **error);
 gboolean sq_expected_error (const SqField *field,
                             const SqReading *reading,
                             JsonNode *found,
                             GError **error);
 
 /* A finite JSON number within the field's range. */
-gboolean sq_read_number (const SqField *field,
-                         const SqReading *reading,
-                         JsonNode *node,
-                         double *number,
-                         GError **error);
+gboolean sq_read_number (
+    const SqField *field, const SqReading *reading, JsonNode *node, double *number, GError **error);
 
 /* A JSON array of exactly @count numbers, or null where the field may be null (then all NAN). */
 gboolean sq_read_numbers (const SqField *field,

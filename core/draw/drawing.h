@@ -1,0 +1,93 @@
+/* drawing.h: a page being drawn: cairo in millimetres, pens, dashes and text by cap height
+ *
+ * Whoever makes the surface sets it up so that one cairo unit is one millimetre, y downward. */
+#pragma once
+
+#include "draw/ink.h"
+
+#include <pango/pangocairo.h>
+
+G_BEGIN_DECLS
+
+typedef struct {
+  cairo_t *cairo;
+  const SqView *view;
+  PangoContext *text; /* rounding and hinting off: spacing would break at millimetre units */
+} SqDrawing;
+
+/* A drawing over @cairo and @view, which outlive it. */
+SqDrawing *sq_drawing_new (cairo_t *cairo, const SqView *view);
+void sq_drawing_free (SqDrawing *drawing);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqDrawing, sq_drawing_free)
+
+/* Strokes or fills the current path and clears it. Pens go through sq_view_pen_mm(). */
+void sq_draw_stroke (SqDrawing *drawing, double pen_mm, SqColour colour);
+void sq_draw_stroke_dashed (
+  SqDrawing *drawing, double pen_mm, SqColour colour, const double *dash_mm, int n_dashes);
+void sq_draw_fill (SqDrawing *drawing, SqColour colour, double alpha);
+
+/* Straight lines and common shapes, each stroked or filled at once. */
+void sq_draw_line (SqDrawing *drawing, SqPaperPoint a, SqPaperPoint b, double pen_mm, SqColour colour);
+void sq_draw_dot (SqDrawing *drawing, SqPaperPoint at, double radius_mm, SqColour colour);
+void sq_draw_box_path (SqDrawing *drawing, SqPaperBox box, double corner_mm);
+
+void sq_draw_polyline (SqDrawing *drawing, const SqPaperPoint *points, guint n, gboolean closed);
+void sq_draw_circle_path (SqDrawing *drawing, SqPaperPoint middle, double radius_mm);
+
+/* A filled head at @to, @head_mm long, on a shaft from @from. */
+void sq_draw_arrow (SqDrawing *drawing,
+                    SqPaperPoint from,
+                    SqPaperPoint to,
+                    double pen_mm,
+                    SqColour colour,
+                    const double *dash_mm,
+                    int n_dashes,
+                    double head_mm);
+
+/* Dots from @from to @to, evenly, at most @step_mm apart, one at each end. */
+void sq_draw_dots (SqDrawing *drawing,
+                   SqPaperPoint from,
+                   SqPaperPoint to,
+                   double step_mm,
+                   double radius_mm,
+                   SqColour colour);
+
+/* A frame of its own: origin at @at, x along @angle_rad (cairo's sense). Undone by the second. */
+void sq_draw_enter (SqDrawing *drawing, SqPaperPoint at, double angle_rad);
+void sq_draw_leave (SqDrawing *drawing);
+
+typedef enum {
+  SQ_ALIGN_LEFT,
+  SQ_ALIGN_CENTRE,
+  SQ_ALIGN_RIGHT,
+} SqAlign;
+
+/* Cap heights of the page's type, in millimetres. */
+#define SQ_TYPE_SMALL 1.8
+#define SQ_TYPE_HEAD 2.5
+#define SQ_TYPE_UNIT 3.0
+#define SQ_TYPE_NAME 3.5
+#define SQ_TYPE_TITLE 5.0
+
+typedef struct {
+  double cap_mm;
+  int weight;         /* 400, 500, 600, 700 */
+  SqAlign align;      /* of the text about its point */
+  SqColour colour;
+  double tracking_em; /* 0.08 for role words */
+  double width_mm;    /* 0: one line; else wrapped, or cut with an ellipsis where @one_line */
+  gboolean one_line;
+  gboolean halo;      /* the ground's colour round each letter */
+  double turn_rad;    /* for cairo, about its point */
+} SqType;
+
+/* Draws @text with its (first) baseline at @at. Tabular figures are on. Returns: its height in
+ * millimetres from the first baseline to the last */
+double sq_draw_text (SqDrawing *drawing, SqPaperPoint at, const char *text, const SqType *type);
+
+/* What sq_draw_text() would take up, as a box relative to its point, turn left out: from cap height
+ * to the depth of descenders. */
+SqPaperBox sq_text_box (SqDrawing *drawing, const char *text, const SqType *type);
+double sq_text_width_mm (SqDrawing *drawing, const char *text, const SqType *type);
+
+G_END_DECLS

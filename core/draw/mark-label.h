@@ -1,0 +1,33 @@
+/* mark-label.h: who stands at a mark, and what the meter reads there */
+#pragma once
+
+#include "draw/drawing.h"
+#include "light/readings.h"
+
+G_BEGIN_DECLS
+
+typedef struct {
+  char *letter;
+  char *light; /* `311 lx  T3.9`; NULL: no reading */
+  char *ratio; /* `6.2 : 1   back 0` */
+} SqMarkLabel;
+
+/* @reading: (nullable) */
+SqMarkLabel *sq_mark_label_new (const SqMark *mark,
+                                const SqReadings *readings,
+                                const SqMarkReading *reading,
+                                SqUnits units);
+void sq_mark_label_free (SqMarkLabel *label);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqMarkLabel, sq_mark_label_free)
+
+/* Stops of the back light from the set stop, by the flat receptor that reads it; NAN: none. */
+double sq_back_from_set_stops (const SqReadings *readings, const SqMarkReading *reading);
+
+/* Both relative to the letter's middle; @box is of no width where there is no reading. */
+void sq_mark_label_shape (
+  SqDrawing *drawing, const SqMarkLabel *label, gboolean left, SqPaperBox *letter, SqPaperBox *box);
+
+/* @at: the letter's middle */
+void sq_draw_mark_label (SqDrawing *drawing, SqPaperPoint at, const SqMarkLabel *label, gboolean left);
+
+G_END_DECLS

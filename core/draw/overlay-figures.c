@@ -1,0 +1,249 @@
+/* overlay-figures.c: where on a contour its figure stands
+ *
+ * Along the line, upright, where the line is nearly straight, clear of all other words. */
+#include "draw/overlay-private.h"
+#include "draw/ramp.h"
+
+#define PATCH_HEIGHT_MM 2.7
+#define PATCH_SIDE_MM 0.7
+#define PATCH_CORNER_MM 0.8
+#define APART_MM 13.0      /* between two figures */
+#define LEAST_LINE_MM 24.0 /* a shorter line has none */
+#define ONE_EACH_MM 150.0  /* a long line has several */
+#define TRY_EACH_MM 2.0
+#define MOST_BEND_RAD 0.7 /* of the line under the figure */
+
+typedef struct {
+  SqPaperPoint at;
+  double turn_rad;
+} Spot;
+
+typedef struct {
+  SqDrawing *drawing;
+  const SqLightOverlay *overlay;
+  const SqPaperBox *keep_clear;
+  guint n_keep_clear;
+  GArray *taken; /* SqPaperPoint */
+} Placing;
+
+/* A line on paper, measured along. */
+typedef struct {
+  GArray *points;   /* SqPaperPoint */
+  GArray *along_mm; /* double, of each point */
+  gboolean closed;
+  double length_mm;
+} PaperLine;
+
+static void
+paper_line_init (PaperLine *line, const SqView *view, const SqContour *contour)
+{
+  line->points = g_array_new (FALSE, FALSE, sizeof (SqPaperPoint));
+  line->along_mm = g_array_new (FALSE, FALSE, sizeof (double));
+  line->closed = contour->closed;
+  line->length_mm = 0.0;
+  guint n = contour->points->len;
+  for (guint k = 0; k < n + (contour->closed ? 1 : 0); k++) {
+    SqPaperPoint p = sq_view_paper (view, g_array_index (contour->points, SqPlace, k % n));
+    if (k > 0) {
+      SqPaperPoint last = g_array_index (line->points, SqPaperPoint, k - 1);
+      line->length_mm += hypot (p.x_mm - last.x_mm, p.y_mm - last.y_mm);
+    }
+    g_array_append_val (line->points, p);
+    g_array_append_val (line->along_mm, line->length_mm);
+  }
+}
+
+static void
+paper_line_clear (PaperLine *line)
+{
+  g_array_unref (line->points);
+  g_array_unref (line->along_mm);
+}
+
+/* The point @along_mm from the start, by bisection. */
+static SqPaperPoint
+paper_line_at (const PaperLine *line, double along_mm)
+{
+  const double *along = (const double *)(gpointer)line->along_mm->data;
+  const SqPaperPoint *points = (const SqPaperPoint *)(gpointer)line->points->data;
+  if (line->closed)
+    along_mm -= line->length_mm * floor (along_mm / line->length_mm);
+  guint low = 0, high = line->points->len - 1;
+  while (high - low > 1) {
+    guint middle = (low + high) / 2;
+    if (along[middle] <= along_mm)
+      low = middle;
+    else
+      high = middle;
+  }
+  double span = along[high] - along[low];
+  double t = span > 0.0 ? CLAMP ((along_mm - along[low]) / span, 0.0, 1.0) : 0.0;
+  return (SqPaperPoint){points[low].x_mm + t * (points[high].x_mm - points[low].x_mm),
+                        points[low].y_mm + t * (points[high].y_mm - points[low].y_mm)};
+}
+
+static double
+direction_rad (SqPaperPoint a, SqPaperPoint b)
+{
+  return atan2 (b.y_mm - a.y_mm, b.x_mm - a.x_mm);
+}
+
+/* How far the line turns over @width_mm about @along_mm: 0 for a straight one. */
+static double
+bend_rad (const PaperLine *line, double along_mm, double width_mm)
+{
+  SqPaperPoint a = paper_line_at (line, along_mm - width_mm / 2.0);
+  SqPaperPoint m = paper_line_at (line, along_mm);
+  SqPaperPoint b = paper_line_at (line, along_mm + width_mm / 2.0);
+  return fabs (remainder (direction_rad (m, b) - direction_rad (a, m), 2.0 * G_PI));
+}
+
+/* A patch has light under it from end to end. */
+static gboolean
+is_lit (const Placing *placing, SqPaperPoint at)
+{
+  const SqGrid *grid = placing->overlay->grid;
+  SqPlace place = sq_view_place (placing->drawing->view, at);
+  double i = round ((place.x_m - grid->first.x_m) / grid->step_m);
+  double j = round ((place.y_m - grid->first.y_m) / grid->step_m);
+  if (!(i >= 0 && j >= 0 && i < grid->columns && j < grid->rows))
+    return FALSE;
+  return !isnan (*sq_grid_at (grid, (int)i, (int)j));
+}
+
+static gboolean
+is_free (const Placing *placing, Spot spot, double width_mm)
+{
+  double c = cos (spot.turn_rad), s = sin (spot.turn_rad);
+  double across = width_mm / 2.0, up = PATCH_HEIGHT_MM / 2.0;
+  for (int corner = 0; corner < 4; corner++) {
+    double u = corner & 1 ? across : -across, v = corner & 2 ? up : -up;
+    SqPaperPoint p = {spot.at.x_mm + u * c - v * s, spot.at.y_mm + u * s + v * c};
+    if (!is_lit (placing, p))
+      return FALSE;
+  }
+  double half_width = fabs (across * c) + fabs (up * s);
+  double half_height = fabs (across * s) + fabs (up * c);
+  SqPaperBox box = {spot.at.x_mm - half_width, spot.at.y_mm - half_height, 2.0 * half_width,
+                    2.0 * half_height};
+  SqPaperBox clip = placing->drawing->view->clip;
+  if (box.x_mm < clip.x_mm || box.y_mm < clip.y_mm ||
+      box.x_mm + box.width_mm > clip.x_mm + clip.width_mm ||
+      box.y_mm + box.height_mm > clip.y_mm + clip.height_mm)
+    return FALSE;
+  for (guint k = 0; k < placing->n_keep_clear; k++)
+    if (sq_paper_boxes_overlap (box, placing->keep_clear[k]))
+      return FALSE;
+  for (guint k = 0; k < placing->taken->len; k++) {
+    SqPaperPoint other = g_array_index (placing->taken, SqPaperPoint, k);
+    if (hypot (other.x_mm - spot.at.x_mm, other.y_mm - spot.at.y_mm) < APART_MM)
+      return FALSE;
+  }
+  return TRUE;
+}
+
+/* The best free spot within [from, to] along the line: the straightest, then the most central. */
+static gboolean
+find_spot (const Placing *placing,
+           const PaperLine *line,
+           double from_mm,
+           double to_mm,
+           double width_mm,
+           Spot *best)
+{
+  const double off_centre_weight = 0.3;
+  double least = G_MAXDOUBLE, middle = (from_mm + to_mm) / 2.0;
+  for (double along = from_mm; along <= to_mm; along += TRY_EACH_MM) {
+    double bend = bend_rad (line, along, width_mm);
+    double cost = bend + off_centre_weight * fabs (along - middle) / (to_mm - from_mm);
+    if (bend > MOST_BEND_RAD || cost >= least)
+      continue;
+    Spot spot = {paper_line_at (line, along), 0.0};
+    SqPaperPoint a = paper_line_at (line, along - width_mm / 2.0);
+    SqPaperPoint b = paper_line_at (line, along + width_mm / 2.0);
+    spot.turn_rad = direction_rad (a, b);
+    if (spot.turn_rad > G_PI_2 || spot.turn_rad <= -G_PI_2)
+      spot.turn_rad = remainder (spot.turn_rad + G_PI, 2.0 * G_PI);
+    if (!is_free (placing, spot, width_mm))
+      continue;
+    least = cost;
+    *best = spot;
+  }
+  return least < G_MAXDOUBLE;
+}
+
+static void
+draw_figure (
+    SqDrawing *drawing, Spot spot, const char *text, double width_mm, SqColour patch, int weight)
+{
+  cairo_t *cairo = drawing->cairo;
+  cairo_save (cairo);
+  cairo_translate (cairo, spot.at.x_mm, spot.at.y_mm);
+  cairo_rotate (cairo, spot.turn_rad);
+  SqPaperBox box = {-width_mm / 2.0, -PATCH_HEIGHT_MM / 2.0, width_mm, PATCH_HEIGHT_MM};
+  sq_draw_box_path (drawing, box, PATCH_CORNER_MM);
+  sq_draw_fill (drawing, patch, 1.0);
+  SqType type = {.cap_mm = SQ_TYPE_SMALL,
+                 .weight = weight,
+                 .align = SQ_ALIGN_CENTRE,
+                 .colour = sq_ramp_ink_on (patch)};
+  sq_draw_text (drawing, (SqPaperPoint){0.0, SQ_TYPE_SMALL / 2.0}, text, &type);
+  cairo_restore (cairo);
+}
+
+static void
+figures_on_line (Placing *placing, const SqContour *contour, gboolean stops, int level)
+{
+  const SqView *view = placing->drawing->view;
+  if (sq_contour_length_m (contour) * view->mm_per_m < LEAST_LINE_MM)
+    return;
+  int weight = level == 0 ? 700 : 500;
+  g_autofree char *text = sq_overlay_figure (placing->overlay, stops, level);
+  SqType type = {.cap_mm = SQ_TYPE_SMALL, .weight = weight};
+  double width_mm = sq_text_width_mm (placing->drawing, text, &type) + 2.0 * PATCH_SIDE_MM;
+  SqColour patch = sq_overlay_colour (view, stops, level);
+
+  PaperLine line;
+  paper_line_init (&line, view, contour);
+  int n_figures = 1 + (int)(line.length_mm / ONE_EACH_MM);
+  for (int k = 0; k < n_figures; k++) {
+    Spot spot;
+    double from_mm = line.length_mm * k / n_figures;
+    double to_mm = line.length_mm * (k + 1) / n_figures;
+    if (!find_spot (placing, &line, from_mm, to_mm, width_mm, &spot))
+      continue;
+    draw_figure (placing->drawing, spot, text, width_mm, patch, weight);
+    g_array_append_val (placing->taken, spot.at);
+  }
+  paper_line_clear (&line);
+}
+
+static int
+longer_first (gconstpointer a, gconstpointer b)
+{
+  double la = sq_contour_length_m (*(SqContour *const *)a);
+  double lb = sq_contour_length_m (*(SqContour *const *)b);
+  return (la < lb) - (la > lb);
+}
+
+void
+sq_overlay_draw_figures (SqDrawing *drawing,
+                         const SqLightOverlay *overlay,
+                         gboolean stops,
+                         const SqPaperBox *keep_clear,
+                         guint n_keep_clear)
+{
+  /* The set exposure chooses first. */
+  static const int order[SQ_CONTOURS] = {0, 1, -1, 2, -2, 3, -3, -4, -5};
+  g_autoptr (GArray) taken = g_array_new (FALSE, FALSE, sizeof (SqPaperPoint));
+  Placing placing = {drawing, overlay, keep_clear, n_keep_clear, taken};
+  for (int k = 0; k < SQ_CONTOURS; k++) {
+    g_autoptr (GPtrArray) lines = g_ptr_array_new ();
+    const GPtrArray *all = overlay->lines[order[k] - SQ_FIRST_CONTOUR];
+    for (guint n = 0; n < all->len; n++)
+      g_ptr_array_add (lines, g_ptr_array_index (all, n));
+    g_ptr_array_sort (lines, longer_first);
+    for (guint n = 0; n < lines->len; n++)
+      figures_on_line (&placing, g_ptr_array_index (lines, n), stops, order[k]);
+  }
+}

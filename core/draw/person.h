@@ -1,0 +1,20 @@
+/* person.h: people on the plan: standing, sitting, lying, and the way they walk */
+#pragma once
+
+#include "draw/drawing.h"
+#include "scene/mark.h"
+#include "scene/set.h"
+
+G_BEGIN_DECLS
+
+/* Sizes of a grown figure seen from above, in metres (common practice). */
+#define SQ_SHOULDERS_WIDE_M 0.48
+#define SQ_SHOULDERS_DEEP_M 0.27
+#define SQ_HEAD_RADIUS_M 0.095
+
+void sq_draw_person (SqDrawing *drawing, SqPaperPoint at, double facing_deg, int posture);
+
+/* The walk of @mark from where it stands along its path; nothing where there is none. */
+void sq_draw_walk (SqDrawing *drawing, const SqMark *mark);
+
+G_END_DECLS

@@ -1,0 +1,130 @@
+/* plan-labels.c: all words of a plan: placed, reported, drawn */
+#include "draw/plan-words.h"
+#include "draw/point-symbols.h"
+
+struct SqPlanLabels {
+  GArray *words; /* SqPlanWord: the most important of the placed ones first */
+};
+
+static void
+place (GArray *words, SqLabelObstacles *obstacles)
+{
+  g_autofree SqWish *wishes = g_new (SqWish, words->len + 1);
+  guint n = 0;
+
+  for (guint i = 0; i < words->len; i++) {
+    const SqPlanWord *word = &g_array_index (words, SqPlanWord, i);
+    if (word->placed)
+      wishes[n++] = word->wish;
+    else
+      sq_label_obstacles_add_box (obstacles, word->box, SQ_COST_LABEL, word->thing);
+  }
+  sq_place_tags (wishes, n, obstacles);
+  n = 0;
+  for (guint i = 0; i < words->len; i++) {
+    SqPlanWord *word = &g_array_index (words, SqPlanWord, i);
+    if (!word->placed)
+      continue;
+    word->wish = wishes[n++];
+    word->box = sq_wish_box (&word->wish);
+  }
+}
+
+SqPlanLabels *
+sq_plan_labels_new (const SqPlanParts *parts)
+{
+  g_autoptr (SqLabelObstacles) obstacles = sq_plan_obstacles (parts);
+  SqPlanLabels *labels = g_new0 (SqPlanLabels, 1);
+  labels->words = g_array_new (FALSE, FALSE, sizeof (SqPlanWord));
+  g_array_set_clear_func (labels->words, sq_plan_word_clear);
+  if (!parts->request->without_tags)
+    sq_plan_add_light_words (parts, labels->words);
+  sq_plan_add_set_words (parts, obstacles, labels->words);
+  place (labels->words, obstacles);
+  return labels;
+}
+
+void
+sq_plan_labels_free (SqPlanLabels *labels)
+{
+  if (labels == NULL)
+    return;
+  g_array_unref (labels->words);
+  g_free (labels);
+}
+
+void
+sq_plan_labels_report (const SqPlanLabels *labels, SqPlanReport *report)
+{
+  for (guint i = 0; i < labels->words->len; i++) {
+    const SqPlanWord *word = &g_array_index (labels->words, SqPlanWord, i);
+    SqLabel label = {
+        .kind = word->kind, .thing = word->thing, .box = word->box, .by_hand = word->wish.pinned};
+    if (word->kind == SQ_LABEL_TAG)
+      label.detail = word->wish.detail;
+    g_array_append_val (report->labels, label);
+    if (word->kind == SQ_LABEL_TAG && word->wish.detail != SQ_TAG_FULL)
+      g_ptr_array_add (report->crowded, (gpointer)word->thing);
+  }
+}
+
+void
+sq_plan_labels_draw_leaders (const SqPlanLabels *labels, const SqPlanParts *parts)
+{
+  SqDrawing *drawing = parts->drawing;
+  for (guint i = 0; i < labels->words->len; i++) {
+    const SqPlanWord *word = &g_array_index (labels->words, SqPlanWord, i);
+    if (word->placed && word->wish.has_leader)
+      sq_draw_line (drawing, word->wish.leader.from, word->wish.leader.to, SQ_PEN_18,
+                    sq_ink (drawing->view, SQ_INK));
+    if (word->kind != SQ_LABEL_NOTE)
+      continue;
+    const SqNote *note = (const SqNote *)word->thing;
+    if (sq_place_given (note->points_to))
+      sq_draw_line (drawing, word->at, sq_view_paper (drawing->view, note->points_to), SQ_PEN_18,
+                    sq_ink (drawing->view, SQ_INK));
+  }
+}
+
+/* A label of lines leans toward what it names. */
+static void
+draw_lines (SqDrawing *drawing, const SqPlanWord *word)
+{
+  double off = word->wish.at.x_mm - word->wish.about.middle.x_mm;
+  double half = word->box.width_mm / 2;
+  SqAlign align = off > half ? SQ_ALIGN_LEFT : off < -half ? SQ_ALIGN_RIGHT : SQ_ALIGN_CENTRE;
+  sq_draw_text_label (drawing, word->wish.at, &word->text,
+                      word->text.n_lines - (int)word->wish.detail, align);
+}
+
+static void
+draw_word (const SqPlanParts *parts, const SqPlanWord *word)
+{
+  SqDrawing *drawing = parts->drawing;
+  gboolean left = word->wish.side == SQ_ROWS_LEFT;
+
+  if (word->kind == SQ_LABEL_TAG) {
+    sq_draw_tag (drawing, word->wish.at, word->tag, word->wish.detail, left);
+  } else if (word->kind == SQ_LABEL_MARK) {
+    sq_draw_mark_label (drawing, word->wish.at, word->mark, left);
+  } else if (word->placed) {
+    draw_lines (drawing, word);
+  } else if (word->kind == SQ_LABEL_OPENING) {
+    sq_draw_opening_text (drawing, &word->opening);
+  } else if (word->kind == SQ_LABEL_PIECE) {
+    SqType type = sq_piece_label_type (parts->drawing);
+    type.turn_rad = word->turn_rad;
+    sq_draw_text (drawing, word->at, ((const SqPiece *)word->thing)->label, &type);
+  } else if (word->kind == SQ_LABEL_NOTE) {
+    sq_draw_note_mark (drawing, word->at, word->number);
+  }
+  /* A dimension's figure is drawn with its line. */
+}
+
+void
+sq_plan_labels_draw (const SqPlanLabels *labels, const SqPlanParts *parts)
+{
+  /* Backwards: the most important last, on top, should two of them meet after all. */
+  for (guint i = labels->words->len; i > 0; i--)
+    draw_word (parts, &g_array_index (labels->words, SqPlanWord, i - 1));
+}

@@ -1,0 +1,57 @@
+/* plan-words.h: the words of a plan before they are placed, for plan-labels.c */
+#pragma once
+
+#include "draw/mark-label.h"
+#include "draw/plan-parts.h"
+#include "draw/tag.h"
+#include "draw/text-label.h"
+
+G_BEGIN_DECLS
+
+/* How far from their things labels may go, in millimetres. */
+#define SQ_MOST_TAG_MM 40.0
+#define SQ_MOST_MARK_MM 10.0
+#define SQ_MOST_TEXT_MM 16.0
+#define SQ_MOST_NEAR_MM 6.0
+
+/* One label: what it says, by its kind, and where it stands. */
+typedef struct {
+  SqLabelKind kind;
+  const SqThing *thing;
+  SqTagText *tag;
+  SqMarkLabel *mark;
+  SqTextLabel text;
+  SqOpeningText opening;
+  int number;      /* of a note */
+  gboolean placed; /* by place-tags.c, as @wish; else it stands where it must, in @box */
+  SqWish wish;
+  SqPaperBox box;
+  SqPaperPoint at;
+  double turn_rad;
+} SqPlanWord;
+
+void sq_plan_word_clear (gpointer word);
+
+/* The words of lights, people, cameras and grip, the most important first. */
+void sq_plan_add_light_words (const SqPlanParts *parts, GArray *words);
+
+/* Those of probes, power and set; @obstacles: what stands still on the plan. */
+void sq_plan_add_set_words (const SqPlanParts *parts, const SqLabelObstacles *obstacles, GArray *words);
+
+/* sq_plan_add_text:
+ * @text: its lines are taken
+ * @least: with so many lines it is at its shortest
+ * @about: what it names, on paper; nothing is added where that is off the field */
+void sq_plan_add_text (const SqPlanParts *parts,
+                       GArray *words,
+                       SqLabelKind kind,
+                       const SqThing *thing,
+                       const SqCommon *common,
+                       SqTextLabel *text,
+                       int least,
+                       SqTurnedBox about,
+                       double most_mm);
+
+SqType sq_piece_label_type (SqDrawing *drawing);
+
+G_END_DECLS

@@ -1,0 +1,22 @@
+/* ray-cut.h: how far a straight ray of light gets on the plan before the set stops it */
+#pragma once
+
+#include "draw/wall-shape.h"
+
+G_BEGIN_DECLS
+
+/* sq_ray_cut_m:
+ * @blocks: the walls (draw/wall-shape.h)
+ * @toward: the ray's direction, any length but 0
+ * @most_m: look no further
+ *
+ * What stops it: walls over their height but for open openings, flags in place, floor and ceiling.
+ * For drawing lines only: the light itself is computed elsewhere.
+ * Returns: the length of the ray, at most @most_m */
+double sq_ray_cut_m (
+  const SqScene *scene, const GArray *blocks, SqPoint from, SqVector toward, double most_m);
+
+/* How far along the ray it passes through @panel; NAN where it misses. */
+double sq_ray_meets_panel_m (const SqPanel *panel, SqPoint from, SqVector toward);
+
+G_END_DECLS

@@ -1,0 +1,17 @@
+/* rooms.h: which part of the plan's light is worth showing: the rooms that people are in */
+#pragma once
+
+#include "draw/contour.h"
+#include "scene/scene.h"
+
+G_BEGIN_DECLS
+
+/* sq_rooms_keep:
+ * @grid: values over the plan; those out of doors become NAN
+ *
+ * Where walls (openings and pulled walls count as shut) enclose rooms and every mark stands in one,
+ * only rooms keep their values, and what lies within the walls' thickness, such as door openings.
+ * With a mark in the open, or with nothing enclosed (a set of three walls), all is kept. */
+void sq_rooms_keep (SqGrid *grid, const SqScene *scene);
+
+G_END_DECLS

@@ -1,0 +1,26 @@
+/* tag.h: a lamp's tag: its number in a pill, its role's line under it, three rows beside it */
+#pragma once
+
+#include "draw/drawing.h"
+#include "draw/tag-text.h"
+
+G_BEGIN_DECLS
+
+/* sq_tag_shape:
+ * @left: the rows stand to the left of the pill
+ * @pill: (out): the pill with its role line
+ * @rows: (out): the plate behind the rows; of no width where there are none
+ *
+ * Both relative to the pill's middle. */
+void sq_tag_shape (SqDrawing *drawing,
+                   const SqTagText *text,
+                   SqTagDetail detail,
+                   gboolean left,
+                   SqPaperBox *pill,
+                   SqPaperBox *rows);
+
+/* @at: the pill's middle */
+void sq_draw_tag (
+    SqDrawing *drawing, SqPaperPoint at, const SqTagText *text, SqTagDetail detail, gboolean left);
+
+G_END_DECLS

@@ -1,0 +1,68 @@
+/* flow.h: blocks of words that run down the columns of a sheet and on to the pages after it */
+#pragma once
+
+#include "draw/drawing.h"
+#include "paper/sheet.h"
+
+G_BEGIN_DECLS
+
+#define SQ_FLOW_MOST_COLUMNS 16
+
+/* The same run of blocks is gone through for every page; only what falls on @page is drawn. */
+typedef struct {
+  SqDrawing *drawing;
+  int page; /* that is drawn: 0 the plan's own; -1: none, only measure */
+
+  /* Columns of the first page, then those of every page after it. */
+  SqPaperBox first[SQ_FLOW_MOST_COLUMNS], next[SQ_FLOW_MOST_COLUMNS];
+  guint n_first, n_next;
+
+  guint column;      /* counted on over all pages */
+  double y_mm;       /* how far down the column */
+  double squeeze;    /* of gaps and table rows: 1, or less where all would not fit otherwise */
+  const char *title; /* (nullable): of the block that runs: said again at the head of a column */
+} SqFlow;
+
+/* Columns for @sheet: its side columns, then whole pages of text. */
+void sq_flow_init (
+    SqFlow *flow, SqDrawing *drawing, const SqSheet *sheet, int page, double squeeze);
+
+/* The page that the flow has come to. */
+int sq_flow_page (const SqFlow *flow);
+
+/* Inside of a column: what its padding leaves. */
+double sq_flow_width_mm (const SqFlow *flow);
+double sq_flow_left_mm (const SqFlow *flow); /* down to the bottom of the column */
+
+/* sq_flow_take:
+ * @height_mm: of the next piece, which stays in one column
+ * @at: (out): its top left corner
+ *
+ * Moves to the next column where this one has too little left.
+ * Returns: TRUE if the piece is on the page that is drawn: draw it now */
+gboolean sq_flow_take (SqFlow *flow, double height_mm, SqPaperPoint *at);
+
+/* sq_flow_head:
+ * Ends the block before and starts one with a section head, together with at least @keep_mm of what
+ * follows. */
+void sq_flow_head (SqFlow *flow, const char *title, double keep_mm);
+
+/* sq_flow_text:
+ * @indent_mm: from the left
+ *
+ * A paragraph, wrapped; past SQ_FLOW_MOST_LETTERS it is cut and ends in an ellipsis. */
+void sq_flow_text (SqFlow *flow, const char *text, double indent_mm, SqInk ink);
+#define SQ_FLOW_MOST_LETTERS 600
+
+/* Height of such a paragraph, with the space to the next. */
+double sq_flow_text_height_mm (const SqFlow *flow, const char *text, double indent_mm);
+
+/* @text as sq_flow_text() would print it. Returns: (transfer full) */
+char *sq_flow_cut (const char *text);
+
+void sq_flow_gap (SqFlow *flow, double height_mm);
+
+/* The small type of columns. */
+SqType sq_flow_type (const SqFlow *flow, int weight, SqInk ink, SqAlign align);
+
+G_END_DECLS

@@ -1,0 +1,34 @@
+/* side-column.h: what stands beside the plan: figures, ramp, legend, notes, cautions, revisions */
+#pragma once
+
+#include "draw/overlay.h"
+#include "draw/plan.h"
+#include "paper/flow.h"
+
+G_BEGIN_DECLS
+
+/* What there is to tell; all borrowed. */
+typedef struct {
+  const SqScene *scene; /* in its look */
+  const SqReadings *readings;
+  const SqLightMap *map;         /* (nullable): no overlay */
+  const SqLightOverlay *overlay; /* (nullable): with @map */
+  gboolean stops;                /* colours of the overlay */
+  const SqPlanReport *report;    /* of the plan as it was drawn */
+  SqUnits units;
+} SqSideColumn;
+
+/* Runs all blocks through @flow, in this order. */
+void sq_side_column_run (SqFlow *flow, const SqSideColumn *column);
+
+/* The blocks. One that has nothing to say takes no room. */
+void sq_figures_block (SqFlow *flow, const SqSideColumn *column);
+void sq_light_block (SqFlow *flow, const SqSideColumn *column);
+void sq_legend_block (SqFlow *flow, const SqSideColumn *column);
+void sq_units_block (SqFlow *flow, const SqSideColumn *column); /* tags that were cut short */
+void sq_notes_block (SqFlow *flow, const SqSideColumn *column);
+void sq_caution_block (SqFlow *flow, const SqSideColumn *column);
+void sq_revisions_block (SqFlow *flow, const SqSideColumn *column);
+void sq_on_the_day_block (SqFlow *flow); /* lines for the pencil, to the end of the column */
+
+G_END_DECLS

@@ -1,0 +1,310 @@
+/* test-samples.c: the scenes that come along: sound, canonical, and lit as their notes say */
+#include "light/readings.h"
+#include "scene/scene.h"
+
+#include <math.h>
+#include <string.h>
+
+/* Sums of the same doubles in another order. */
+#define SUM_RELATIVE 1e-9
+
+/* The highest point of a lamp stays this far under the ceiling: a hand has to get in between
+ * (common practice). */
+#define UNDER_CEILING_M 0.05
+
+static const char *const samples[] = {"office-interview", "lighthouse-kitchen"};
+
+/* What each look is meant to give at a face: ratio as (key + fill) : fill, and stops of the dome
+ * from the set stop. The bounds are the scenes' own notes, wide enough for what the room itself
+ * gives back: dark walls, so a third of a stop of fill at most.
+ *
+ * Interview: 3 : 1 to 4½ : 1 is where documentary and daytime drama keep a face (common practice,
+ * 3 : 1 to 4 : 1), exposed on the stop; the late afternoon is deeper and half a stop down.
+ * Kitchen: night interiors run 4 : 1 to 8 : 1, lamplight 8 : 1 and over (common practice). Dusk
+ * and the failed light stand well under the stop; lamplight comes to within half a stop where the
+ * keeper sits and a stop at the door. The visitor is further from the fill, so deeper. */
+typedef struct {
+  const char *sample, *look, *mark;
+  double ratio_least, ratio_most;
+  double stops_least, stops_most;
+} Meant;
+
+/* clang-format off */
+static const Meant meant[] = {
+  { "office-interview",   "base",  "a",       3.0,  4.5, -0.34, 0.34 },
+  { "office-interview",   "close", "a",       3.0,  4.5, -0.34, 0.34 },
+  { "office-interview",   "late",  "a",       4.5,  6.0, -0.84, -0.16 },
+  { "lighthouse-kitchen", "base",  "keeper",  5.0,  8.0, -2.5, -1.0 },
+  { "lighthouse-kitchen", "base",  "visitor", 8.0, 13.0, -2.0, -1.0 },
+  { "lighthouse-kitchen", "lit",   "keeper",  7.0,  9.0, -0.6, 0.1 },
+  { "lighthouse-kitchen", "lit",   "visitor", 7.0,  9.0, -1.5, -0.6 },
+  { "lighthouse-kitchen", "dark",  "keeper",  5.0,  8.0, -4.0, -3.0 },
+  { "lighthouse-kitchen", "dark",  "visitor", 8.0, 13.0, -4.0, -2.5 },
+};
+/* clang-format on */
+
+static char *
+sample_text (const char *name, gsize *length)
+{
+  g_autofree char *file = g_strconcat (name, ".squarelaw", NULL);
+  g_autofree char *path = g_build_filename (SQ_SOURCE_DIR, "samples", file, NULL);
+  g_autoptr (GError) error = NULL;
+  char *text = NULL;
+  g_file_get_contents (path, &text, length, &error);
+  g_assert_no_error (error);
+  return text;
+}
+
+static SqScene *
+sample_scene (const char *name, SqLibrary *library)
+{
+  gsize length;
+  g_autofree char *text = sample_text (name, &length);
+  g_autoptr (GPtrArray) warnings = g_ptr_array_new_with_free_func (g_free);
+  g_autoptr (GError) error = NULL;
+  SqScene *scene = sq_scene_parse (text, length, library, warnings, &error);
+  g_assert_no_error (error);
+  for (guint i = 0; i < warnings->len; i++)
+    g_test_message ("%s: %s", name, (char *)g_ptr_array_index (warnings, i));
+  g_assert_cmpuint (warnings->len, ==, 0);
+  return scene;
+}
+
+static SqReadings *
+readings_in_look (const char *name, const char *look)
+{
+  g_autoptr (SqLibrary) library = sq_library_new ();
+  g_autoptr (SqScene) base = sample_scene (name, library);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SqScene) scene = sq_scene_in_look (base, look, &error);
+  g_assert_no_error (error);
+  SqReadings *readings = sq_read_meter (scene, 1, NULL, &error);
+  g_assert_no_error (error);
+  return readings;
+}
+
+static void
+test_canonical (void)
+{
+  g_autoptr (SqLibrary) library = sq_library_new ();
+  for (guint i = 0; i < G_N_ELEMENTS (samples); i++) {
+    gsize length;
+    g_autofree char *text = sample_text (samples[i], &length);
+    g_autoptr (SqScene) scene = sample_scene (samples[i], library);
+    g_autofree char *written = sq_scene_write (scene);
+    g_assert_cmpmem (written, strlen (written), text, length);
+  }
+}
+
+/* Everything that the looks name is read too, and nothing in them is left out of the figures but
+ * the light that the room gives back. */
+static void
+test_counted (void)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (meant); i++) {
+    g_autoptr (SqReadings) readings = readings_in_look (meant[i].sample, meant[i].look);
+    for (guint k = 0; k < readings->not_counted->len; k++) {
+      const char *line = g_ptr_array_index (readings->not_counted, k);
+      g_test_message ("%s, %s: %s", meant[i].sample, meant[i].look, line);
+      g_assert_true (g_str_has_prefix (line, "room"));
+    }
+  }
+}
+
+static void
+assert_sum (double sum, double total)
+{
+  g_assert_cmpfloat_with_epsilon (sum, total, SUM_RELATIVE * MAX (1.0, fabs (total)));
+}
+
+static void
+mark_adds_up (const SqMarkReading *reading)
+{
+  double dome = 0.0, dome_all = 0.0, by_role[SQ_ROLES] = {0};
+  for (guint i = 0; i < reading->rows->len; i++) {
+    const SqReadingRow *row = &g_array_index (reading->rows, SqReadingRow, i);
+    dome += row->dome_lux;
+    dome_all += row->dome_all_lux;
+    by_role[row->role] += row->lux;
+  }
+  assert_sum (dome, reading->lux);
+  assert_sum (dome_all, reading->lux_all);
+  assert_sum (by_role[SQ_ROLE_KEY], reading->key_lux);
+  assert_sum (by_role[SQ_ROLE_FILL], reading->fill_lux);
+  assert_sum (by_role[SQ_ROLE_BACK], reading->back_lux);
+}
+
+static void
+probe_adds_up (const SqProbeReading *reading)
+{
+  double sum = 0.0;
+  for (guint i = 0; i < reading->rows->len; i++)
+    sum += g_array_index (reading->rows, SqReadingRow, i).lux;
+  assert_sum (sum, reading->probe->receptor == SQ_RECEPTOR_SPOT ? reading->cd_m2 : reading->lux);
+}
+
+static void
+test_adds_up (void)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (samples); i++) {
+    g_autoptr (SqReadings) readings = readings_in_look (samples[i], "base");
+    g_assert_cmpuint (readings->marks->len, >, 0);
+    g_assert_cmpuint (readings->probes->len, >, 0);
+    for (guint k = 0; k < readings->marks->len; k++)
+      mark_adds_up (g_ptr_array_index (readings->marks, k));
+    for (guint k = 0; k < readings->probes->len; k++)
+      probe_adds_up (g_ptr_array_index (readings->probes, k));
+  }
+}
+
+static const SqMarkReading *
+reading_at (const SqReadings *readings, const char *mark)
+{
+  for (guint i = 0; i < readings->marks->len; i++) {
+    const SqMarkReading *reading = g_ptr_array_index (readings->marks, i);
+    if (g_str_equal (reading->mark->id, mark))
+      return reading;
+  }
+  g_assert_not_reached ();
+}
+
+static void
+test_meant (void)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (meant); i++) {
+    const Meant *want = &meant[i];
+    g_autoptr (SqReadings) readings = readings_in_look (want->sample, want->look);
+    const SqMarkReading *reading = reading_at (readings, want->mark);
+    g_test_message ("%s, %s, %s: ratio %.2f, %.2f stops", want->sample, want->look, want->mark,
+                    reading->ratio, reading->stops_from_exposure);
+    g_assert_cmpfloat (reading->ratio, >=, want->ratio_least);
+    g_assert_cmpfloat (reading->ratio, <=, want->ratio_most);
+    g_assert_cmpfloat (reading->stops_from_exposure, >=, want->stops_least);
+    g_assert_cmpfloat (reading->stops_from_exposure, <=, want->stops_most);
+  }
+}
+
+/* The visitor comes up as he nears the lamp, and the ratio does not wander on the way. */
+static void
+test_walk (void)
+{
+  g_autoptr (SqLibrary) library = sq_library_new ();
+  g_autoptr (SqScene) base = sample_scene ("lighthouse-kitchen", library);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SqScene) lit = sq_scene_in_look (base, "lit", &error);
+  g_assert_no_error (error);
+  const GArray *path = ((const SqMark *)sq_scene_find (lit, "visitor"))->path;
+  g_autoptr (SqReadings) at_door = sq_read_meter (lit, 1, NULL, &error);
+  double before_lux = reading_at (at_door, "visitor")->lux;
+  for (guint i = 0; i < path->len; i++) {
+    SqPlace to = g_array_index (path, SqPlace, i);
+    g_autofree char *place = g_strdup_printf ("[%.4f, %.4f]", to.x_m, to.y_m);
+    g_autoptr (SqScene) there = sq_scene_set (lit, "visitor.at", place, &error);
+    g_assert_no_error (error);
+    g_autoptr (SqReadings) readings = sq_read_meter (there, 1, NULL, &error);
+    const SqMarkReading *reading = reading_at (readings, "visitor");
+    g_assert_cmpfloat (reading->lux, >, before_lux);
+    g_assert_cmpfloat (reading->ratio, >=, 7.0);
+    g_assert_cmpfloat (reading->ratio, <=, 9.0);
+    before_lux = reading->lux;
+  }
+}
+
+static gboolean
+stand_carries (const SqStand *stand, const SqClass *lamp, double height_m)
+{
+  return stand->footprint_m > 0.0 && lamp->spigot_mm >= stand->spigot_mm[0] &&
+         lamp->spigot_mm <= stand->spigot_mm[1] && lamp->weight_kg <= stand->load_kg &&
+         height_m >= stand->min_height_m && height_m <= stand->max_height_m;
+}
+
+static gboolean
+some_stand_carries (const SqLibrary *library, const SqFixture *fixture, const SqClass *lamp)
+{
+  if (fixture->stand != NULL)
+    return stand_carries (sq_library_stand (library, fixture->stand), lamp, fixture->at.z_m);
+  const GPtrArray *stands = sq_library_stands (library);
+  for (guint i = 0; i < stands->len; i++)
+    if (stand_carries (SQ_AT (SqStand, stands, i), lamp, fixture->at.z_m))
+      return TRUE;
+  return FALSE;
+}
+
+static void
+test_stands (void)
+{
+  g_autoptr (SqLibrary) library = sq_library_new ();
+  guint standing = 0;
+  for (guint i = 0; i < G_N_ELEMENTS (samples); i++) {
+    g_autoptr (SqScene) scene = sample_scene (samples[i], library);
+    for (guint k = 0; k < scene->fixtures->len; k++) {
+      const SqFixture *fixture = SQ_AT (SqFixture, scene->fixtures, k);
+      if (fixture->mount != SQ_MOUNT_STAND)
+        continue;
+      g_test_message ("%s, %s at %.2f m", samples[i], fixture->id, fixture->at.z_m);
+      g_assert_true (
+          some_stand_carries (library, fixture, sq_scene_class (scene, fixture->class_id)));
+      standing++;
+    }
+  }
+  g_assert_cmpuint (standing, >, 0);
+}
+
+/* The flags and nets hang from arms: their middle within reach of the stand that is named. */
+static void
+test_panel_stands (void)
+{
+  g_autoptr (SqLibrary) library = sq_library_new ();
+  for (guint i = 0; i < G_N_ELEMENTS (samples); i++) {
+    g_autoptr (SqScene) scene = sample_scene (samples[i], library);
+    g_assert_cmpuint (scene->panels->len, >, 0);
+    for (guint k = 0; k < scene->panels->len; k++) {
+      const SqPanel *panel = SQ_AT (SqPanel, scene->panels, k);
+      if (panel->mount != SQ_MOUNT_STAND)
+        continue;
+      g_assert_nonnull (panel->stand);
+      const SqStand *stand = sq_library_stand (library, panel->stand);
+      g_assert_cmpfloat (panel->at.z_m, <=, stand->max_height_m);
+    }
+  }
+}
+
+/* Half of a lamp's body, turned as it is aimed, reaches this far up from its face. */
+static double
+reach_up_m (const SqScene *scene, const SqFixture *fixture)
+{
+  const SqBody *body = sq_scene_class (scene, fixture->class_id)->body;
+  SqFrame frame = sq_fixture_frame (scene, fixture);
+  double behind_m = frame.forward.z < 0.0 ? -frame.forward.z * body->depth_m : 0.0;
+  return behind_m + fabs (frame.up.z) * body->height_m / 2.0 +
+         fabs (frame.right.z) * body->width_m / 2.0;
+}
+
+static void
+test_ceiling (void)
+{
+  g_autoptr (SqLibrary) library = sq_library_new ();
+  g_autoptr (SqScene) scene = sample_scene ("office-interview", library);
+  double ceiling_m = scene->room->ceiling_height_m;
+  g_assert_true (isfinite (ceiling_m));
+  for (guint i = 0; i < scene->fixtures->len; i++) {
+    const SqFixture *fixture = SQ_AT (SqFixture, scene->fixtures, i);
+    g_assert_cmpfloat (fixture->at.z_m + reach_up_m (scene, fixture), <=,
+                       ceiling_m - UNDER_CEILING_M);
+  }
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/samples/are written back byte for byte", test_canonical);
+  g_test_add_func ("/samples/use nothing that is not counted", test_counted);
+  g_test_add_func ("/samples/readings add up", test_adds_up);
+  g_test_add_func ("/samples/ratios and levels are as meant", test_meant);
+  g_test_add_func ("/samples/the walk comes up into the lamp", test_walk);
+  g_test_add_func ("/samples/lamps on stands are carried", test_stands);
+  g_test_add_func ("/samples/grip is within reach of its stands", test_panel_stands);
+  g_test_add_func ("/samples/lamps stay under the ceiling", test_ceiling);
+  return g_test_run ();
+}
