@@ -52,20 +52,18 @@ overlay_of (const char *text, int *overlay)
   return FALSE;
 }
 
-/* What the command line asks for. Returns: -1, or the exit code of wrong usage, which was said */
+/* What can be told wrong before the scene is read. Returns: -1, or the exit code; it was said */
 static int
-request_of (const PlotOptions *options, SqPlotRequest *request)
+check_usage (const PlotOptions *options)
 {
   g_autoptr (GError) error = NULL;
-  *request = SQ_PLOT_REQUEST;
-  request->sheet = options->sheet;
-  request->mono = options->mono;
-  request->dpi = options->dpi;
+  double unused;
+  int overlay;
   if (options->sheet != NULL && sq_sheet_find (options->sheet, &error) == NULL)
     return sq_say_usage ("--sheet: %s", error->message);
-  if (options->scale != NULL && !sq_scale_parse (options->scale, &request->denominator, &error))
+  if (options->scale != NULL && !sq_scale_parse (options->scale, &unused, &error))
     return sq_say_usage ("--scale: %s", error->message);
-  if (options->overlay != NULL && !overlay_of (options->overlay, &request->overlay))
+  if (options->overlay != NULL && !overlay_of (options->overlay, &overlay))
     return sq_say_usage (_ ("--overlay: \"%s\" is unknown, expected lux, stops, colour or none"),
                          options->overlay);
   if (!(options->dpi >= 20.0 && options->dpi <= 1200.0))
@@ -73,6 +71,25 @@ request_of (const PlotOptions *options, SqPlotRequest *request)
   if (options->pages != NULL && !g_str_equal (options->pages, "plan"))
     return sq_say_usage (_ ("--pages: \"%s\" cannot be drawn yet, expected plan"), options->pages);
   return -1;
+}
+
+/* What the scene's own page says, and over it what the command line says. */
+static gboolean
+request_of (const PlotOptions *options, const SqScene *scene, SqPlotRequest *request, GError **error)
+{
+  if (!sq_plot_request_of (scene, request, error))
+    return FALSE;
+  if (options->sheet != NULL || options->scale != NULL) {
+    request->sheet = options->sheet;
+    request->denominator = 0.0;
+  }
+  if (options->scale != NULL && !sq_scale_parse (options->scale, &request->denominator, error))
+    return FALSE;
+  if (options->overlay != NULL)
+    overlay_of (options->overlay, &request->overlay);
+  request->mono = request->mono || options->mono;
+  request->dpi = options->dpi;
+  return TRUE;
 }
 
 int
@@ -104,14 +121,16 @@ sq_verb_plot (int argc, char **argv, const char *summary)
                          arguments.output);
   if (arguments.json || arguments.csv)
     return sq_say_usage (_ ("plot: a drawing is neither JSON nor CSV"));
-  code = request_of (&options, &request);
+  code = check_usage (&options);
   if (code >= 0)
     return code;
   g_autoptr (SqScene) scene = sq_arguments_load (&arguments);
   if (scene == NULL)
     return SQ_EXIT_INPUT;
   g_autoptr (GError) error = NULL;
-  g_autoptr (SqPlot) plot = sq_plot_new (scene, &request, arguments.threads, NULL, &error);
+  g_autoptr (SqPlot) plot = NULL;
+  if (request_of (&options, scene, &request, &error))
+    plot = sq_plot_new (scene, &request, arguments.threads, NULL, &error);
   if (plot == NULL || !sq_plot_export (plot, arguments.output, format, &error))
     return sq_say_error (arguments.scene_path, error);
   return SQ_EXIT_DONE;

@@ -55,9 +55,10 @@ run (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
   g_autoptr (SqScene) in_look = NULL;
   if (result->scene != NULL)
     in_look = sq_scene_in_look (result->scene, job->look, &error);
-  if (in_look != NULL) {
-    SqPlotRequest request = SQ_PLOT_REQUEST;
-    request.overlay = job->overlay;
+  SqPlotRequest request;
+  if (in_look != NULL && sq_plot_request_of (in_look, &request, &error)) {
+    if (job->overlay >= 0)
+      request.overlay = job->overlay;
     result->plot =
       sq_plot_new (in_look, &request, (int)g_get_num_processors (), cancellable, &error);
   }

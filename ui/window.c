@@ -40,7 +40,7 @@ say_busy (SqWindow *window, gboolean busy)
   gtk_widget_set_visible (GTK_WIDGET (window->spinner), busy);
   gtk_spinner_set_spinning (window->spinner, busy);
   gtk_label_set_text (window->empty, busy ? _ ("Reading the light…")
-                                          : _ ("Open a scene, or drop one here"));
+                                          : _ ("Nothing is open. Drop a scene file here, or"));
   if (busy)
     gtk_label_set_text (window->status, _ ("Reading the light…"));
 }
@@ -104,8 +104,10 @@ on_ready (GObject *source, GAsyncResult *result, gpointer data)
   g_clear_object (&window->running);
   say_busy (window, FALSE);
   if (made == NULL) {
-    say_problem (window, error->message);
-    gtk_label_set_text (window->status, _ ("Nothing was changed"));
+    g_autofree char *name = window->file != NULL ? g_file_get_basename (window->file) : NULL;
+    g_autofree char *text = g_strdup_printf ("%s: %s", name != NULL ? name : "", error->message);
+    say_problem (window, name != NULL ? text : error->message);
+    gtk_label_set_text (window->status, _ ("What was shown before stays"));
     return;
   }
   say_problem (window, NULL);

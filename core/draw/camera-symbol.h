@@ -13,10 +13,10 @@ SqTurnedBox sq_camera_outline (const SqView *view, SqPaperPoint at, double azimu
 /* Its field of view on the plan. */
 typedef struct {
   SqPaperPoint pupil;
-  double angle_rad;           /* of the line of sight, in cairo's sense */
-  double half_rad;            /* atan (width / 2f), width unsqueezed */
-  double frame_mm;            /* along the line of sight to the frame: the distance of the mark */
-  double reach_mm[2];         /* along each edge to the first wall: left, right of the line of sight */
+  double angle_rad;   /* of the line of sight, in cairo's sense */
+  double half_rad;    /* atan (width / 2f), width unsqueezed */
+  double frame_mm;    /* along the line of sight to the frame: the distance of the mark */
+  double reach_mm[2]; /* along each edge to the first wall: left, right of the line of sight */
 } SqCameraField;
 
 /* The frame stands at the mark that the camera is aimed at, else at its aim, else at the mark

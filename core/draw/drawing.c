@@ -42,7 +42,7 @@ sq_draw_stroke (SqDrawing *drawing, double pen_mm, SqColour colour)
 
 void
 sq_draw_stroke_dashed (
-  SqDrawing *drawing, double pen_mm, SqColour colour, const double *dash_mm, int n_dashes)
+    SqDrawing *drawing, double pen_mm, SqColour colour, const double *dash_mm, int n_dashes)
 {
   cairo_t *cr = drawing->cairo;
   cairo_set_line_width (cr, sq_view_pen_mm (drawing->view, pen_mm));
@@ -92,8 +92,8 @@ sq_draw_dots (SqDrawing *drawing,
   int n = MAX (1, (int)ceil (sq_paper_distance_mm (from, to) / step_mm - 1e-9));
   for (int i = 0; i <= n; i++) {
     double t = (double)i / n;
-    SqPaperPoint at = { from.x_mm + t * (to.x_mm - from.x_mm),
-                        from.y_mm + t * (to.y_mm - from.y_mm) };
+    SqPaperPoint at = {from.x_mm + t * (to.x_mm - from.x_mm),
+                       from.y_mm + t * (to.y_mm - from.y_mm)};
     sq_draw_circle_path (drawing, at, radius_mm);
   }
   sq_draw_fill (drawing, colour, 1.0);
@@ -122,9 +122,8 @@ sq_draw_arrow (SqDrawing *drawing,
   double angle = atan2 (to.y_mm - from.y_mm, to.x_mm - from.x_mm);
   SqPaperPoint neck = sq_paper_along (to, angle, -0.8 * head_mm);
   SqPaperPoint base = sq_paper_along (to, angle, -head_mm);
-  const SqPaperPoint head[] = { to,
-                                sq_paper_along (base, angle + G_PI / 2, 0.32 * head_mm),
-                                sq_paper_along (base, angle - G_PI / 2, 0.32 * head_mm) };
+  const SqPaperPoint head[] = {to, sq_paper_along (base, angle + G_PI / 2, 0.32 * head_mm),
+                               sq_paper_along (base, angle - G_PI / 2, 0.32 * head_mm)};
 
   if (sq_paper_distance_mm (from, to) > head_mm) {
     cairo_move_to (drawing->cairo, from.x_mm, from.y_mm);
@@ -172,17 +171,15 @@ sq_draw_leave (SqDrawing *drawing)
 static PangoLayout *
 lay_out (SqDrawing *drawing, const char *text, const SqType *type)
 {
-  static const PangoAlignment alignments[] = { PANGO_ALIGN_LEFT,
-                                               PANGO_ALIGN_CENTER,
-                                               PANGO_ALIGN_RIGHT };
+  static const PangoAlignment alignments[] = {PANGO_ALIGN_LEFT, PANGO_ALIGN_CENTER,
+                                              PANGO_ALIGN_RIGHT};
   PangoLayout *layout = pango_layout_new (drawing->text);
   PangoFontDescription *font = pango_font_description_from_string ("Inter,Sans");
   PangoAttrList *attributes = pango_attr_list_new ();
   double em_mm = type->cap_mm / CAP_PER_EM;
 
-  pango_font_description_set_weight (font,
-                                     type->weight > 0 ? (PangoWeight)type->weight
-                                                      : PANGO_WEIGHT_NORMAL);
+  pango_font_description_set_weight (font, type->weight > 0 ? (PangoWeight)type->weight
+                                                            : PANGO_WEIGHT_NORMAL);
   pango_font_description_set_absolute_size (font, em_mm * PANGO_SCALE);
   pango_layout_set_font_description (layout, font);
   pango_font_description_free (font);
@@ -190,7 +187,7 @@ lay_out (SqDrawing *drawing, const char *text, const SqType *type)
   pango_attr_list_insert (attributes, pango_attr_font_features_new ("tnum=1"));
   if (type->tracking_em != 0.0)
     pango_attr_list_insert (
-      attributes, pango_attr_letter_spacing_new ((int)(type->tracking_em * em_mm * PANGO_SCALE)));
+        attributes, pango_attr_letter_spacing_new ((int)(type->tracking_em * em_mm * PANGO_SCALE)));
   pango_layout_set_attributes (layout, attributes);
   pango_attr_list_unref (attributes);
 
@@ -273,9 +270,8 @@ sq_text_box (SqDrawing *drawing, const char *text, const SqType *type)
   double left = left_mm (layout, type) + (type->align == SQ_ALIGN_LEFT     ? 0.0
                                           : type->align == SQ_ALIGN_CENTRE ? (set - width) / 2
                                                                            : set - width);
-  return (SqPaperBox){
-    left, -type->cap_mm, width, type->cap_mm * (1.0 + DESCENT_PER_CAP) + lines_mm (layout)
-  };
+  return (SqPaperBox){left, -type->cap_mm, width,
+                      type->cap_mm * (1.0 + DESCENT_PER_CAP) + lines_mm (layout)};
 }
 
 double

@@ -23,11 +23,12 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqDrawing, sq_drawing_free)
 /* Strokes or fills the current path and clears it. Pens go through sq_view_pen_mm(). */
 void sq_draw_stroke (SqDrawing *drawing, double pen_mm, SqColour colour);
 void sq_draw_stroke_dashed (
-  SqDrawing *drawing, double pen_mm, SqColour colour, const double *dash_mm, int n_dashes);
+    SqDrawing *drawing, double pen_mm, SqColour colour, const double *dash_mm, int n_dashes);
 void sq_draw_fill (SqDrawing *drawing, SqColour colour, double alpha);
 
 /* Straight lines and common shapes, each stroked or filled at once. */
-void sq_draw_line (SqDrawing *drawing, SqPaperPoint a, SqPaperPoint b, double pen_mm, SqColour colour);
+void sq_draw_line (
+    SqDrawing *drawing, SqPaperPoint a, SqPaperPoint b, double pen_mm, SqColour colour);
 void sq_draw_dot (SqDrawing *drawing, SqPaperPoint at, double radius_mm, SqColour colour);
 void sq_draw_box_path (SqDrawing *drawing, SqPaperBox box, double corner_mm);
 
@@ -71,14 +72,14 @@ typedef enum {
 
 typedef struct {
   double cap_mm;
-  int weight;         /* 400, 500, 600, 700 */
-  SqAlign align;      /* of the text about its point */
+  int weight;    /* 400, 500, 600, 700 */
+  SqAlign align; /* of the text about its point */
   SqColour colour;
   double tracking_em; /* 0.08 for role words */
   double width_mm;    /* 0: one line; else wrapped, or cut with an ellipsis where @one_line */
   gboolean one_line;
-  gboolean halo;      /* the ground's colour round each letter */
-  double turn_rad;    /* for cairo, about its point */
+  gboolean halo;   /* the ground's colour round each letter */
+  double turn_rad; /* for cairo, about its point */
 } SqType;
 
 /* Draws @text with its (first) baseline at @at. Tabular figures are on. Returns: its height in

@@ -1,7 +1,7 @@
 /* ink.c: the inks and role lines, as tables
  *
- * Role hues: Okabe and Ito, Color Universal Design (2008). On dark ground the same hues, their OKLab
- * lightness raised until they stand 4.5 : 1 on #1B1E22. */
+ * Role hues: Okabe and Ito, Color Universal Design (2008). On dark ground the same hues, their
+ * OKLab lightness raised until they stand 4.5 : 1 on #1B1E22. */
 #include "draw/ink.h"
 
 #include <glib/gi18n-lib.h>
@@ -37,7 +37,7 @@ const SqRoleLine sq_role_lines[SQ_ROLE_LINES] = {
 SqColour
 sq_colour_hex (guint rgb)
 {
-  return (SqColour) HEX (rgb);
+  return (SqColour)HEX (rgb);
 }
 
 SqColour

@@ -22,7 +22,10 @@ sq_label_obstacles_free (SqLabelObstacles *obstacles)
 }
 
 void
-sq_label_obstacles_add_box (SqLabelObstacles *obstacles, SqPaperBox box, double cost, const void *of)
+sq_label_obstacles_add_box (SqLabelObstacles *obstacles,
+                            SqPaperBox box,
+                            double cost,
+                            const void *of)
 {
   const SqObstacle obstacle = {box, cost, of};
   g_array_append_val (obstacles->boxes, obstacle);
@@ -36,7 +39,10 @@ sq_label_obstacles_add_line (SqLabelObstacles *obstacles, SqPaperLine line, doub
 }
 
 void
-sq_label_obstacles_add_turned (SqLabelObstacles *obstacles, SqTurnedBox box, double cost, const void *of)
+sq_label_obstacles_add_turned (SqLabelObstacles *obstacles,
+                               SqTurnedBox box,
+                               double cost,
+                               const void *of)
 {
   gboolean along = box.half_length_mm >= box.half_width_mm;
   double long_half = along ? box.half_length_mm : box.half_width_mm;
@@ -50,8 +56,8 @@ sq_label_obstacles_add_turned (SqLabelObstacles *obstacles, SqTurnedBox box, dou
   for (int i = 0; i < n; i++) {
     SqPaperPoint middle = sq_paper_along (box.middle, angle, (2 * i + 1 - n) * piece);
     double half_width = piece * c + short_half * s, half_height = piece * s + short_half * c;
-    sq_label_obstacles_add_box (obstacles, sq_paper_box_round (middle, half_width, half_height), cost,
-                          of);
+    sq_label_obstacles_add_box (obstacles, sq_paper_box_round (middle, half_width, half_height),
+                                cost, of);
   }
 }
 

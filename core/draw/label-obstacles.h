@@ -41,9 +41,15 @@ SqLabelObstacles *sq_label_obstacles_new (SqPaperBox field);
 void sq_label_obstacles_free (SqLabelObstacles *obstacles);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqLabelObstacles, sq_label_obstacles_free)
 
-void sq_label_obstacles_add_box (SqLabelObstacles *obstacles, SqPaperBox box, double cost, const void *of);
+void sq_label_obstacles_add_box (SqLabelObstacles *obstacles,
+                                 SqPaperBox box,
+                                 double cost,
+                                 const void *of);
 /* A turned box is taken as a row of upright ones. */
-void sq_label_obstacles_add_turned (SqLabelObstacles *obstacles, SqTurnedBox box, double cost, const void *of);
+void sq_label_obstacles_add_turned (SqLabelObstacles *obstacles,
+                                    SqTurnedBox box,
+                                    double cost,
+                                    const void *of);
 void sq_label_obstacles_add_line (SqLabelObstacles *obstacles, SqPaperLine line, double cost);
 
 /* What a box that stands still would cover and cross. */

@@ -7,17 +7,17 @@
 G_BEGIN_DECLS
 
 typedef enum {
-  SQ_LABEL_TAG,       /* of a lamp: pill and rows */
-  SQ_LABEL_MARK,      /* letter, and the reading beside it */
-  SQ_LABEL_CAMERA,    /* focal length, stop, height */
-  SQ_LABEL_PANEL,     /* kind, size, material */
+  SQ_LABEL_TAG,    /* of a lamp: pill and rows */
+  SQ_LABEL_MARK,   /* letter, and the reading beside it */
+  SQ_LABEL_CAMERA, /* focal length, stop, height */
+  SQ_LABEL_PANEL,  /* kind, size, material */
   SQ_LABEL_SUPPLY,
   SQ_LABEL_CABLE,
-  SQ_LABEL_NOTE,      /* the numbered square */
-  SQ_LABEL_PROBE,     /* what was read there */
+  SQ_LABEL_NOTE,  /* the numbered square */
+  SQ_LABEL_PROBE, /* what was read there */
   SQ_LABEL_PIECE,
-  SQ_LABEL_OPENING,   /* sill and head */
-  SQ_LABEL_WALL,      /* wild */
+  SQ_LABEL_OPENING, /* sill and head */
+  SQ_LABEL_WALL,    /* wild */
   SQ_LABEL_DIMENSION,
   SQ_LABELS,
 } SqLabelKind;
@@ -28,6 +28,7 @@ typedef enum {
   SQ_TAG_NO_COLOUR, /* row 2 says the level alone */
   SQ_TAG_TWO_ROWS,  /* type, height and role */
   SQ_TAG_NUMBER,    /* the pill alone */
+  SQ_TAG_BARE,      /* the number without its pill: far out on screen */
   SQ_TAG_DETAILS,
 } SqTagDetail;
 

@@ -16,11 +16,8 @@ ink (SqDrawing *drawing)
 static void
 across (SqDrawing *drawing, double x_mm, double width_mm, double pen_mm)
 {
-  sq_draw_line (drawing,
-                (SqPaperPoint){ x_mm, -width_mm / 2 },
-                (SqPaperPoint){ x_mm, width_mm / 2 },
-                pen_mm,
-                ink (drawing));
+  sq_draw_line (drawing, (SqPaperPoint){x_mm, -width_mm / 2}, (SqPaperPoint){x_mm, width_mm / 2},
+                pen_mm, ink (drawing));
 }
 
 static void
@@ -49,12 +46,12 @@ draw_lips (SqDrawing *drawing, const SqLampPens *pens, double width_mm)
   cairo_save (drawing->cairo);
   cairo_set_line_join (drawing->cairo, CAIRO_LINE_JOIN_ROUND);
   for (int side = -1; side <= 1; side += 2) {
-    SqPaperPoint from = { -0.3, side * width_mm / 2 };
-    SqPaperPoint to = { 0.8 * lip, side * (width_mm / 2 + 0.6 * lip) };
+    SqPaperPoint from = {-0.3, side * width_mm / 2};
+    SqPaperPoint to = {0.8 * lip, side * (width_mm / 2 + 0.6 * lip)};
     sq_draw_line (drawing, from, to, pens->face_mm, ink (drawing));
   }
   cairo_restore (drawing->cairo);
-  sq_draw_dot (drawing, (SqPaperPoint){ -0.5, 0 }, 0.65, ink (drawing));
+  sq_draw_dot (drawing, (SqPaperPoint){-0.5, 0}, 0.65, ink (drawing));
 }
 
 static void
@@ -62,11 +59,8 @@ draw_parallel (SqDrawing *drawing, const SqLampPens *pens, double face_mm)
 {
   across (drawing, 0, face_mm, pens->face_mm);
   for (int i = -1; i <= 1; i++)
-    sq_draw_line (drawing,
-                  (SqPaperPoint){ 0, i * 0.34 * face_mm },
-                  (SqPaperPoint){ 2.0, i * 0.34 * face_mm },
-                  0.28,
-                  ink (drawing));
+    sq_draw_line (drawing, (SqPaperPoint){0, i * 0.34 * face_mm},
+                  (SqPaperPoint){2.0, i * 0.34 * face_mm}, 0.28, ink (drawing));
 }
 
 static void
@@ -83,7 +77,10 @@ fill_and_stroke (SqDrawing *drawing, const SqLampPens *pens, gboolean closed)
 
 /* A housing with a narrower nose; the nose starts just behind the middle. */
 static void
-draw_profile (SqDrawing *drawing, const SqLamp *lamp, const SqLampSize *size, const SqLampPens *pens)
+draw_profile (SqDrawing *drawing,
+              const SqLamp *lamp,
+              const SqLampSize *size,
+              const SqLampPens *pens)
 {
   double nose = 0.30 * size->width_mm, step = -0.54 * size->depth_mm;
   double half = size->width_mm / 2;
@@ -104,10 +101,10 @@ draw_profile (SqDrawing *drawing, const SqLamp *lamp, const SqLampSize *size, co
 static void
 draw_skirt (SqDrawing *drawing, const SqLampSize *size)
 {
-  const SqPaperPoint skirt[] = { { -size->skirt_mm, -size->width_mm / 2 },
-                                 { 0, -size->face_mm / 2 },
-                                 { 0, size->face_mm / 2 },
-                                 { -size->skirt_mm, size->width_mm / 2 } };
+  const SqPaperPoint skirt[] = {{-size->skirt_mm, -size->width_mm / 2},
+                                {0, -size->face_mm / 2},
+                                {0, size->face_mm / 2},
+                                {-size->skirt_mm, size->width_mm / 2}};
   sq_draw_polyline (drawing, skirt, G_N_ELEMENTS (skirt), TRUE);
   sq_draw_fill (drawing, paper (drawing), 1.0);
   sq_draw_polyline (drawing, skirt, G_N_ELEMENTS (skirt), TRUE);
@@ -129,11 +126,8 @@ draw_pins (SqDrawing *drawing, const SqLampSize *size, const SqLampPens *pens, d
 {
   double y = MIN (0.12 * size->width_mm, 1.2);
   for (int side = -1; side <= 1; side += 2)
-    sq_draw_line (drawing,
-                  (SqPaperPoint){ back_mm - SQ_LAMP_PINS_MM, side * y },
-                  (SqPaperPoint){ back_mm, side * y },
-                  pens->body_mm,
-                  ink (drawing));
+    sq_draw_line (drawing, (SqPaperPoint){back_mm - SQ_LAMP_PINS_MM, side * y},
+                  (SqPaperPoint){back_mm, side * y}, pens->body_mm, ink (drawing));
 }
 
 void
@@ -155,12 +149,8 @@ sq_draw_lamp_aimed (SqDrawing *drawing, const SqLamp *lamp, const SqLampSize *si
     draw_pins (drawing, size, &pens, back);
 
   if (size->skirt_mm > 0.0)
-    sq_draw_dots (drawing,
-                  (SqPaperPoint){ 0, -size->face_mm / 2 },
-                  (SqPaperPoint){ 0, size->face_mm / 2 },
-                  1.3,
-                  0.42,
-                  ink (drawing));
+    sq_draw_dots (drawing, (SqPaperPoint){0, -size->face_mm / 2},
+                  (SqPaperPoint){0, size->face_mm / 2}, 1.3, 0.42, ink (drawing));
   else if (optics == SQ_OPTICS_LENS)
     draw_lens (drawing, &pens, size->face_mm);
   else if (optics == SQ_OPTICS_OPEN)
@@ -175,9 +165,9 @@ sq_draw_lamp_aimed (SqDrawing *drawing, const SqLamp *lamp, const SqLampSize *si
 void
 sq_draw_lamp_upright (SqDrawing *drawing, const SqLamp *lamp, const SqLampSize *size)
 {
-  static const double dash[] = { 0.9, 0.6 };
+  static const double dash[] = {0.9, 0.6};
   SqLampPens pens = sq_lamp_pens (lamp->fixture == NULL || lamp->fixture->on);
-  const SqPaperPoint middle = { 0, 0 };
+  const SqPaperPoint middle = {0, 0};
   double half = size->depth_mm / 2;
   const SqFace *face = lamp->lamp_class->face;
 
@@ -188,8 +178,8 @@ sq_draw_lamp_upright (SqDrawing *drawing, const SqLamp *lamp, const SqLampSize *
   if (face != NULL && face->shape == SQ_SHAPE_DISC)
     sq_draw_circle_path (drawing, middle, MIN (size->face_mm, size->face_up_mm) / 2);
   else
-    sq_draw_box_path (
-      drawing, sq_paper_box_round (middle, size->face_up_mm / 2, size->face_mm / 2), 0.0);
+    sq_draw_box_path (drawing, sq_paper_box_round (middle, size->face_up_mm / 2, size->face_mm / 2),
+                      0.0);
   sq_draw_stroke_dashed (drawing, SQ_PEN_25, ink (drawing), dash, G_N_ELEMENTS (dash));
 
   const double r = 1.15, q = r * G_SQRT2 / 2;
@@ -201,6 +191,6 @@ sq_draw_lamp_upright (SqDrawing *drawing, const SqLamp *lamp, const SqLampSize *
     sq_draw_dot (drawing, middle, 0.4, ink (drawing));
     return;
   }
-  sq_draw_line (drawing, (SqPaperPoint){ -q, -q }, (SqPaperPoint){ q, q }, SQ_PEN_35, ink (drawing));
-  sq_draw_line (drawing, (SqPaperPoint){ -q, q }, (SqPaperPoint){ q, -q }, SQ_PEN_35, ink (drawing));
+  sq_draw_line (drawing, (SqPaperPoint){-q, -q}, (SqPaperPoint){q, q}, SQ_PEN_35, ink (drawing));
+  sq_draw_line (drawing, (SqPaperPoint){-q, q}, (SqPaperPoint){q, -q}, SQ_PEN_35, ink (drawing));
 }

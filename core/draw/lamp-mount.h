@@ -16,7 +16,7 @@ typedef enum {
   SQ_MOUNT_GLYPHS,
 } SqMountGlyph;
 
-SqMountGlyph sq_mount_glyph (int mount); /* SqMount */
+SqMountGlyph sq_mount_glyph (int mount);              /* SqMount */
 const char *sq_mount_glyph_word (SqMountGlyph glyph); /* N_(): stand, hung … */
 
 /* Radius of a stand's legs where no stand is named, in metres (common practice). */
@@ -32,7 +32,10 @@ void sq_draw_mount (SqDrawing *drawing,
 
 /* A square of side @size_mm with its lower left corner at @at. Returns: how far the text after it
  * starts from @at, in mm */
-double sq_draw_mount_glyph (SqDrawing *drawing, SqPaperPoint at, double size_mm, SqMountGlyph glyph);
+double sq_draw_mount_glyph (SqDrawing *drawing,
+                            SqPaperPoint at,
+                            double size_mm,
+                            SqMountGlyph glyph);
 double sq_mount_glyph_width_mm (double size_mm);
 
 G_END_DECLS

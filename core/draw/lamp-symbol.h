@@ -1,6 +1,7 @@
 /* lamp-symbol.h: a lamp on the plan: its back tells the source, its front how the light leaves
  *
- * Drawn to scale from its class, never under 4 mm. What is put in its way follows in order, outward. */
+ * Drawn to scale from its class, never under 4 mm. What is put in its way follows in order,
+ * outward. */
 #pragma once
 
 #include "draw/drawing.h"
@@ -24,7 +25,7 @@ typedef struct {
   double azimuth_deg;       /* of the throw; where it is upright, of the face's up */
   double elevation_deg;
   double roll_deg;
-  gboolean with_mount;      /* legs, pipe … */
+  gboolean with_mount; /* legs, pipe … */
   double legs_radius_m;
 } SqLamp;
 

@@ -34,7 +34,8 @@ ratio_text (const SqReadings *readings, const SqMarkReading *reading)
   char digits[G_ASCII_DTOSTR_BUF_SIZE];
   g_autofree char *ratio = NULL;
   if (isfinite (reading->ratio)) {
-    g_ascii_formatd (digits, sizeof digits, reading->ratio < 99.95 ? "%.1f" : "%.0f", reading->ratio);
+    g_ascii_formatd (digits, sizeof digits, reading->ratio < 99.95 ? "%.1f" : "%.0f",
+                     reading->ratio);
     ratio = g_strdup_printf ("%s : 1", digits);
   } else {
     ratio = g_strdup (_ ("no fill"));
@@ -59,8 +60,8 @@ sq_mark_label_new (const SqMark *mark,
     return label;
   g_autofree char *lux = sq_quantity_format (reading->lux, SQ_ILLUMINANCE, units);
   g_autofree char *stop = isnan (reading->t_stop)
-                            ? g_strdup (_ ("dark"))
-                            : sq_quantity_format (reading->t_stop, SQ_T_STOP, units);
+                              ? g_strdup (_ ("dark"))
+                              : sq_quantity_format (reading->t_stop, SQ_T_STOP, units);
   label->light = g_strdup_printf ("%s  %s", lux, stop);
   label->ratio = ratio_text (readings, reading);
   return label;
@@ -80,26 +81,27 @@ sq_mark_label_free (SqMarkLabel *label)
 static SqType
 light_type (SqDrawing *drawing)
 {
-  return (SqType){
-    .cap_mm = SQ_TYPE_HEAD, .weight = 700, .colour = sq_ink (drawing->view, SQ_INK)
-  };
+  return (SqType){.cap_mm = SQ_TYPE_HEAD, .weight = 700, .colour = sq_ink (drawing->view, SQ_INK)};
 }
 
 static SqType
 ratio_type (SqDrawing *drawing)
 {
-  return (SqType){ .cap_mm = sq_view_small_mm (drawing->view),
-                   .weight = 400,
-                   .colour = sq_ink (drawing->view, SQ_INK) };
+  return (SqType){.cap_mm = sq_view_small_mm (drawing->view),
+                  .weight = 400,
+                  .colour = sq_ink (drawing->view, SQ_INK)};
 }
 
 void
-sq_mark_label_shape (
-  SqDrawing *drawing, const SqMarkLabel *label, gboolean left, SqPaperBox *letter, SqPaperBox *box)
+sq_mark_label_shape (SqDrawing *drawing,
+                     const SqMarkLabel *label,
+                     gboolean left,
+                     SqPaperBox *letter,
+                     SqPaperBox *box)
 {
   double half = sq_mark_letter_width_mm (drawing, label->letter) / 2;
-  *letter = sq_paper_box_round ((SqPaperPoint){ 0, 0 }, half, SQ_LETTER_SIDE_MM / 2);
-  *box = (SqPaperBox){ 0 };
+  *letter = sq_paper_box_round ((SqPaperPoint){0, 0}, half, SQ_LETTER_SIDE_MM / 2);
+  *box = (SqPaperBox){0};
   if (label->light == NULL)
     return;
   SqType light = light_type (drawing), ratio = ratio_type (drawing);
@@ -107,7 +109,7 @@ sq_mark_label_shape (
                       sq_text_width_mm (drawing, label->ratio, &ratio)) +
                  2 * BOX_INSET_MM;
   /* Letter and box share their upper edge. */
-  *box = (SqPaperBox){ left ? -half - width : half, letter->y_mm, width, BOX_HEIGHT_MM };
+  *box = (SqPaperBox){left ? -half - width : half, letter->y_mm, width, BOX_HEIGHT_MM};
 }
 
 void
@@ -119,7 +121,7 @@ sq_draw_mark_label (SqDrawing *drawing, SqPaperPoint at, const SqMarkLabel *labe
   sq_mark_label_shape (drawing, label, left, &letter, &box);
   sq_draw_enter (drawing, at, 0.0);
   if (label->light != NULL) {
-    SqPaperPoint baseline = { box.x_mm + BOX_INSET_MM, box.y_mm + 0.9 + SQ_TYPE_HEAD };
+    SqPaperPoint baseline = {box.x_mm + BOX_INSET_MM, box.y_mm + 0.9 + SQ_TYPE_HEAD};
     sq_draw_box_path (drawing, box, 0.8);
     sq_draw_fill (drawing, sq_ink (drawing->view, SQ_PAPER), 1.0);
     sq_draw_box_path (drawing, box, 0.8);

@@ -24,10 +24,16 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqMarkLabel, sq_mark_label_free)
 double sq_back_from_set_stops (const SqReadings *readings, const SqMarkReading *reading);
 
 /* Both relative to the letter's middle; @box is of no width where there is no reading. */
-void sq_mark_label_shape (
-  SqDrawing *drawing, const SqMarkLabel *label, gboolean left, SqPaperBox *letter, SqPaperBox *box);
+void sq_mark_label_shape (SqDrawing *drawing,
+                          const SqMarkLabel *label,
+                          gboolean left,
+                          SqPaperBox *letter,
+                          SqPaperBox *box);
 
 /* @at: the letter's middle */
-void sq_draw_mark_label (SqDrawing *drawing, SqPaperPoint at, const SqMarkLabel *label, gboolean left);
+void sq_draw_mark_label (SqDrawing *drawing,
+                         SqPaperPoint at,
+                         const SqMarkLabel *label,
+                         gboolean left);
 
 G_END_DECLS

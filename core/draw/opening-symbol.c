@@ -1,16 +1,15 @@
 /* opening-symbol.c: windows, doors and holes in walls, seen from above */
 #include "draw/opening-symbol.h"
 
-static const double thin_dash[] = { 1.2, 0.8 };
+static const double thin_dash[] = {1.2, 0.8};
 
 static void
 window (SqDrawing *drawing, const SqPaperPoint corner[4])
 {
   SqColour ink = sq_ink (drawing->view, SQ_INK);
-  SqPaperPoint near = { (corner[0].x_mm + corner[3].x_mm) / 2,
-                        (corner[0].y_mm + corner[3].y_mm) / 2 };
-  SqPaperPoint far = { (corner[1].x_mm + corner[2].x_mm) / 2,
-                       (corner[1].y_mm + corner[2].y_mm) / 2 };
+  SqPaperPoint near = {(corner[0].x_mm + corner[3].x_mm) / 2,
+                       (corner[0].y_mm + corner[3].y_mm) / 2};
+  SqPaperPoint far = {(corner[1].x_mm + corner[2].x_mm) / 2, (corner[1].y_mm + corner[2].y_mm) / 2};
 
   sq_draw_polyline (drawing, corner, 4, TRUE);
   sq_draw_fill (drawing, sq_ink (drawing->view, SQ_PAPER), 1.0);
@@ -33,10 +32,7 @@ door (SqDrawing *drawing, const SqPaperPoint corner[4], double open_deg)
   sq_draw_line (drawing, hinge, sq_paper_along (hinge, shut + open, width), SQ_PEN_35, ink);
   cairo_new_sub_path (cr);
   cairo_arc_negative (cr, hinge.x_mm, hinge.y_mm, width, shut, shut + swing);
-  sq_draw_stroke_dashed (drawing,
-                         SQ_PEN_18,
-                         ink,
-                         thin_dash,
+  sq_draw_stroke_dashed (drawing, SQ_PEN_18, ink, thin_dash,
                          open_deg > 0.0 ? 0 : (int)G_N_ELEMENTS (thin_dash));
 }
 
@@ -48,8 +44,8 @@ hole (SqDrawing *drawing, const SqPaperPoint corner[4])
     cairo_move_to (drawing->cairo, corner[side].x_mm, corner[side].y_mm);
     cairo_line_to (drawing->cairo, corner[side + 1].x_mm, corner[side + 1].y_mm);
   }
-  sq_draw_stroke_dashed (
-    drawing, SQ_PEN_18, sq_ink (drawing->view, SQ_INK), thin_dash, G_N_ELEMENTS (thin_dash));
+  sq_draw_stroke_dashed (drawing, SQ_PEN_18, sq_ink (drawing->view, SQ_INK), thin_dash,
+                         G_N_ELEMENTS (thin_dash));
 }
 
 void
@@ -86,40 +82,36 @@ static SqType
 opening_type (SqDrawing *drawing)
 {
   gboolean over = drawing->view->has_overlay;
-  return (SqType){ .cap_mm = sq_view_small_mm (drawing->view),
-                   .weight = 400,
-                   .align = SQ_ALIGN_CENTRE,
-                   .colour = sq_ink (drawing->view, over ? SQ_INK : SQ_MID),
-                   .halo = over };
+  return (SqType){.cap_mm = sq_view_small_mm (drawing->view),
+                  .weight = 400,
+                  .align = SQ_ALIGN_CENTRE,
+                  .colour = sq_ink (drawing->view, over ? SQ_INK : SQ_MID),
+                  .halo = over};
 }
 
 SqOpeningText
-sq_opening_text (SqDrawing *drawing,
-                 const SqWallBlock *block,
-                 SqPlace room,
-                 double slide_mm)
+sq_opening_text (SqDrawing *drawing, const SqWallBlock *block, SqPlace room, double slide_mm)
 {
   const SqOpening *opening = block->opening;
   double sill = sq_opening_sill_m (opening);
-  SqOpeningText text = { 0 };
+  SqOpeningText text = {0};
   if (opening->kind == SQ_OPENING_DOOR || (opening->kind == SQ_OPENING_HOLE && sill <= 0.0))
     return text;
 
   g_autofree char *low = length_text (sill, drawing->view->units);
   g_autofree char *high =
-    length_text (sq_opening_head_m (opening, block->height_m), drawing->view->units);
+      length_text (sq_opening_head_m (opening, block->height_m), drawing->view->units);
   text.text = g_strdup_printf ("%s / %s", low, high);
 
   /* Along the wall, upright, clear of the face that looks into the room. */
-  SqPlace middle = { 0, 0 };
+  SqPlace middle = {0, 0};
   for (int i = 0; i < 4; i++) {
     middle.x_m += block->corner[i].x_m / 4;
     middle.y_m += block->corner[i].y_m / 4;
   }
   SqPlace a = block->corner[0], b = block->corner[1];
   double azimuth = atan2 (b.y_m - a.y_m, b.x_m - a.x_m), normal = azimuth + G_PI / 2;
-  double toward =
-    cos (normal) * (room.x_m - middle.x_m) + sin (normal) * (room.y_m - middle.y_m);
+  double toward = cos (normal) * (room.x_m - middle.x_m) + sin (normal) * (room.y_m - middle.y_m);
   double thick = sq_place_distance_m (block->corner[0], block->corner[3]);
   SqType type = opening_type (drawing);
   double clear = thick * drawing->view->mm_per_m / 2 + 1.4 + type.cap_mm / 2;
@@ -135,9 +127,10 @@ sq_opening_text (SqDrawing *drawing,
   text.turn_rad = turn;
   text.at = sq_paper_along (centre, turn + G_PI / 2, type.cap_mm / 2);
   double width = sq_text_width_mm (drawing, text.text, &type), height = type.cap_mm * 1.3;
+  text.length_mm = width;
   double c = fabs (cos (turn)), s = fabs (sin (turn));
   text.box =
-    sq_paper_box_round (centre, (width * c + height * s) / 2, (width * s + height * c) / 2);
+      sq_paper_box_round (centre, (width * c + height * s) / 2, (width * s + height * c) / 2);
   return text;
 }
 

@@ -11,9 +11,10 @@ void sq_draw_opening (SqDrawing *drawing, const SqWallBlock *block);
 
 /* `sill / head` beside a window. */
 typedef struct {
-  char *text; /* owned; NULL: nothing to say */
+  char *text;      /* owned; NULL: nothing to say */
   SqPaperPoint at; /* of the baseline's middle */
   double turn_rad;
+  double length_mm;
   SqPaperBox box; /* upright box round it */
 } SqOpeningText;
 

@@ -25,18 +25,18 @@ sq_draw_person (SqDrawing *drawing, SqPaperPoint at, double facing_deg, int post
   sq_draw_enter (drawing, at, sq_view_angle_rad (facing_deg));
   if (posture == SQ_POSTURE_SIT)
     for (int side = -1; side <= 1; side += 2) {
-      SqPaperBox thigh = { 0.02 * k, (side * 0.11 - 0.075) * k, 0.44 * k, 0.15 * k };
+      SqPaperBox thigh = {0.02 * k, (side * 0.11 - 0.075) * k, 0.44 * k, 0.15 * k};
       sq_draw_box_path (drawing, thigh, 0.07 * k);
       fill_and_stroke (drawing, SQ_PAPER);
     }
   if (posture == SQ_POSTURE_LIE) {
-    sq_draw_box_path (drawing, (SqPaperBox){ -1.2 * k, -0.2 * k, 1.15 * k, 0.4 * k }, 0.1 * k);
+    sq_draw_box_path (drawing, (SqPaperBox){-1.2 * k, -0.2 * k, 1.15 * k, 0.4 * k}, 0.1 * k);
     fill_and_stroke (drawing, SQ_PAPER);
   }
 
   cairo_save (cr);
   cairo_scale (cr, SQ_SHOULDERS_DEEP_M / 2 * k, SQ_SHOULDERS_WIDE_M / 2 * k);
-  sq_draw_circle_path (drawing, (SqPaperPoint){ 0, 0 }, 1.0);
+  sq_draw_circle_path (drawing, (SqPaperPoint){0, 0}, 1.0);
   cairo_restore (cr);
   fill_and_stroke (drawing, SQ_BODY);
 
@@ -51,7 +51,7 @@ sq_draw_person (SqDrawing *drawing, SqPaperPoint at, double facing_deg, int post
 void
 sq_draw_walk (SqDrawing *drawing, const SqMark *mark)
 {
-  static const double dash[] = { 2.2, 1.1 };
+  static const double dash[] = {2.2, 1.1};
   SqColour ink = sq_ink (drawing->view, SQ_INK);
   double k = drawing->view->mm_per_m;
   guint n = mark->path->len;
@@ -63,8 +63,7 @@ sq_draw_walk (SqDrawing *drawing, const SqMark *mark)
     SqPaperPoint to = sq_view_paper (drawing->view, sq_path_at (mark->path, i));
     if (i == 0) { /* starts clear of the shoulders */
       double angle = atan2 (to.y_mm - from.y_mm, to.x_mm - from.x_mm);
-      from = sq_paper_along (
-        from, angle, MIN (0.3 * k, 0.5 * sq_paper_distance_mm (from, to)));
+      from = sq_paper_along (from, angle, MIN (0.3 * k, 0.5 * sq_paper_distance_mm (from, to)));
     }
     if (i + 1 == n) {
       sq_draw_arrow (drawing, from, to, SQ_PEN_35, ink, dash, G_N_ELEMENTS (dash), 2.2);

@@ -13,7 +13,7 @@ take_in (Extent *extent, double x_m, double y_m, double round_m)
   if (isnan (x_m) || isnan (y_m))
     return;
   if (!extent->any)
-    *extent = (Extent){ { x_m, y_m }, { x_m, y_m }, TRUE };
+    *extent = (Extent){{x_m, y_m}, {x_m, y_m}, TRUE};
   extent->least.x_m = MIN (extent->least.x_m, x_m - round_m);
   extent->least.y_m = MIN (extent->least.y_m, y_m - round_m);
   extent->most.x_m = MAX (extent->most.x_m, x_m + round_m);
@@ -36,8 +36,7 @@ take_in_set (Extent *extent, const SqScene *scene)
     if (piece->disc != NULL)
       take_in (extent, piece->disc->at.x_m, piece->disc->at.y_m, piece->disc->radius_m);
     for (guint j = 0; j < piece->outline->len; j++)
-      take_in (
-        extent, sq_path_at (piece->outline, j).x_m, sq_path_at (piece->outline, j).y_m, 0.0);
+      take_in (extent, sq_path_at (piece->outline, j).x_m, sq_path_at (piece->outline, j).y_m, 0.0);
   }
   for (guint i = 0; i < scene->marks->len; i++) {
     const SqMark *mark = SQ_AT (SqMark, scene->marks, i);
@@ -52,7 +51,7 @@ take_in_set (Extent *extent, const SqScene *scene)
 gboolean
 sq_plan_extent_m (const SqScene *scene, SqPlace *least, SqPlace *most)
 {
-  Extent extent = { .any = FALSE };
+  Extent extent = {.any = FALSE};
 
   take_in_set (&extent, scene);
   for (guint i = 0; i < scene->fixtures->len; i++) {

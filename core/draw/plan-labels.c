@@ -61,9 +61,9 @@ sq_plan_labels_report (const SqPlanLabels *labels, SqPlanReport *report)
     SqLabel label = {
         .kind = word->kind, .thing = word->thing, .box = word->box, .by_hand = word->wish.pinned};
     if (word->kind == SQ_LABEL_TAG)
-      label.detail = word->wish.detail;
+      label.detail = (SqTagDetail)(word->first_detail + (int)word->wish.detail);
     g_array_append_val (report->labels, label);
-    if (word->kind == SQ_LABEL_TAG && word->wish.detail != SQ_TAG_FULL)
+    if (word->kind == SQ_LABEL_TAG && word->wish.detail > 0)
       g_ptr_array_add (report->crowded, (gpointer)word->thing);
   }
 }
@@ -104,7 +104,8 @@ draw_word (const SqPlanParts *parts, const SqPlanWord *word)
   gboolean left = word->wish.side == SQ_ROWS_LEFT;
 
   if (word->kind == SQ_LABEL_TAG) {
-    sq_draw_tag (drawing, word->wish.at, word->tag, word->wish.detail, left);
+    sq_draw_tag (drawing, word->wish.at, word->tag,
+                 (SqTagDetail)(word->first_detail + (int)word->wish.detail), left);
   } else if (word->kind == SQ_LABEL_MARK) {
     sq_draw_mark_label (drawing, word->wish.at, word->mark, left);
   } else if (word->placed) {

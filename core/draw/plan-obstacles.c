@@ -11,7 +11,7 @@
 gboolean
 sq_plan_shows (const SqPlanParts *parts, SqPaperPoint at)
 {
-  return sq_paper_box_within ((SqPaperBox){ at.x_mm, at.y_mm, 0, 0 }, parts->drawing->view->clip);
+  return sq_paper_box_within ((SqPaperBox){at.x_mm, at.y_mm, 0, 0}, parts->drawing->view->clip);
 }
 
 /* Even-odd rule on the paths of closed walls; a set of open walls has no inside that we know. */
@@ -51,18 +51,18 @@ add_walls (const SqPlanParts *parts, SqLabelObstacles *obstacles)
     SqPaperPoint b = sq_view_paper (view, block->corner[1]);
     SqPaperPoint c = sq_view_paper (view, block->corner[2]);
     SqPaperPoint d = sq_view_paper (view, block->corner[3]);
-    SqTurnedBox box = { .middle = { (a.x_mm + b.x_mm + c.x_mm + d.x_mm) / 4,
-                                    (a.y_mm + b.y_mm + c.y_mm + d.y_mm) / 4 },
-                        .angle_rad = atan2 (b.y_mm - a.y_mm, b.x_mm - a.x_mm),
-                        .half_length_mm = sq_paper_distance_mm (a, b) / 2,
-                        .half_width_mm = sq_paper_distance_mm (a, d) / 2 };
+    SqTurnedBox box = {.middle = {(a.x_mm + b.x_mm + c.x_mm + d.x_mm) / 4,
+                                  (a.y_mm + b.y_mm + c.y_mm + d.y_mm) / 4},
+                       .angle_rad = atan2 (b.y_mm - a.y_mm, b.x_mm - a.x_mm),
+                       .half_length_mm = sq_paper_distance_mm (a, b) / 2,
+                       .half_width_mm = sq_paper_distance_mm (a, d) / 2};
     if (block->opening != NULL && block->opening->kind == SQ_OPENING_DOOR) {
       /* the leaf */
       double shut = atan2 (c.y_mm - d.y_mm, c.x_mm - d.x_mm);
-      SqPaperPoint end = sq_paper_along (
-        d, shut + sq_view_angle_rad (block->opening->open_deg), sq_paper_distance_mm (c, d));
-      sq_label_obstacles_add_line (obstacles, (SqPaperLine){ d, end }, SQ_COST_AXIS);
-      sq_label_obstacles_add_line (obstacles, (SqPaperLine){ end, c }, SQ_COST_EDGE); /* its swing */
+      SqPaperPoint end = sq_paper_along (d, shut + sq_view_angle_rad (block->opening->open_deg),
+                                         sq_paper_distance_mm (c, d));
+      sq_label_obstacles_add_line (obstacles, (SqPaperLine){d, end}, SQ_COST_AXIS);
+      sq_label_obstacles_add_line (obstacles, (SqPaperLine){end, c}, SQ_COST_EDGE); /* its swing */
     }
     sq_label_obstacles_add_turned (obstacles, box, SQ_COST_WALL, NULL);
   }
@@ -78,23 +78,24 @@ add_people (const SqPlanParts *parts, SqLabelObstacles *obstacles)
       continue;
     SqPaperPoint at = sq_view_paper (view, mark->at), from = at;
     double k = MAX (view->mm_per_m, 10.0), face = 1.6 * SQ_HEAD_RADIUS_M * k;
-    SqTurnedBox body = { .middle = at,
-                         .angle_rad = sq_view_angle_rad (mark->facing_deg),
-                         .half_length_mm = SQ_SHOULDERS_DEEP_M / 2 * k,
-                         .half_width_mm = SQ_SHOULDERS_WIDE_M / 2 * k };
-    sq_label_obstacles_add_box (obstacles, sq_paper_box_round (at, face, face), SQ_COST_LABEL, mark);
+    SqTurnedBox body = {.middle = at,
+                        .angle_rad = sq_view_angle_rad (mark->facing_deg),
+                        .half_length_mm = SQ_SHOULDERS_DEEP_M / 2 * k,
+                        .half_width_mm = SQ_SHOULDERS_WIDE_M / 2 * k};
+    sq_label_obstacles_add_box (obstacles, sq_paper_box_round (at, face, face), SQ_COST_LABEL,
+                                mark);
     sq_label_obstacles_add_turned (obstacles, body, SQ_COST_BODY, mark);
     for (guint j = 0; j < mark->path->len; j++) {
       SqPaperPoint to = sq_view_paper (view, sq_path_at (mark->path, j));
-      sq_label_obstacles_add_line (obstacles, (SqPaperLine){ from, to }, SQ_COST_AXIS);
+      sq_label_obstacles_add_line (obstacles, (SqPaperLine){from, to}, SQ_COST_AXIS);
       from = to;
     }
     if (mark->posture != SQ_POSTURE_STAND) {
       gboolean sits = mark->posture == SQ_POSTURE_SIT;
-      SqTurnedBox more = { .middle = sq_paper_along (at, body.angle_rad, (sits ? 0.24 : -0.62) * k),
-                           .angle_rad = body.angle_rad,
-                           .half_length_mm = (sits ? 0.22 : 0.58) * k,
-                           .half_width_mm = 0.2 * k };
+      SqTurnedBox more = {.middle = sq_paper_along (at, body.angle_rad, (sits ? 0.24 : -0.62) * k),
+                          .angle_rad = body.angle_rad,
+                          .half_length_mm = (sits ? 0.22 : 0.58) * k,
+                          .half_width_mm = 0.2 * k};
       sq_label_obstacles_add_turned (obstacles, more, SQ_COST_BODY, mark);
     }
   }
@@ -139,14 +140,13 @@ add_cameras (const SqPlanParts *parts, SqLabelObstacles *obstacles)
     if (camera->common.hidden)
       continue;
     double azimuth = sq_vector_azimuth_deg (sq_camera_direction (parts->scene, camera));
-    sq_label_obstacles_add_turned (
-      obstacles, sq_camera_outline (view, field->pupil, azimuth), SQ_COST_BODY, camera);
+    sq_label_obstacles_add_turned (obstacles, sq_camera_outline (view, field->pupil, azimuth),
+                                   SQ_COST_BODY, camera);
     for (int edge = 0; edge < 2; edge++) {
       double to = field->frame_mm > 0.0 ? field->frame_mm : 40.0;
-      sq_label_obstacles_add_line (
-        obstacles,
-        (SqPaperLine){ field->pupil, sq_camera_edge_at (field, edge, to) },
-        SQ_COST_AXIS);
+      sq_label_obstacles_add_line (obstacles,
+                                   (SqPaperLine){field->pupil, sq_camera_edge_at (field, edge, to)},
+                                   SQ_COST_AXIS);
     }
   }
 }
@@ -159,25 +159,22 @@ add_rest (const SqPlanParts *parts, SqLabelObstacles *obstacles)
     const SqSupply *supply = SQ_AT (SqSupply, parts->scene->supplies, i);
     if (!supply->common.hidden && sq_place_given (supply->at))
       sq_label_obstacles_add_turned (
-        obstacles,
-        sq_supply_outline (sq_view_paper (view, supply->at), supply->kind),
-        SQ_COST_BODY,
-        supply);
+          obstacles, sq_supply_outline (sq_view_paper (view, supply->at), supply->kind),
+          SQ_COST_BODY, supply);
   }
   for (guint i = 0; i < parts->runs->len; i++) {
     const SqCableRun *run = &g_array_index (parts->runs, SqCableRun, i);
     for (guint j = 1; j < run->n_points; j++)
-      sq_label_obstacles_add_line (
-        obstacles, (SqPaperLine){ run->points[j - 1], run->points[j] }, SQ_COST_EDGE);
+      sq_label_obstacles_add_line (obstacles, (SqPaperLine){run->points[j - 1], run->points[j]},
+                                   SQ_COST_EDGE);
   }
   for (guint i = 0; i < parts->scene->probes->len; i++) {
     const SqProbe *probe = SQ_AT (SqProbe, parts->scene->probes, i);
-    SqPaperPoint at = sq_view_paper (view, (SqPlace){ probe->at.x_m, probe->at.y_m });
+    SqPaperPoint at = sq_view_paper (view, (SqPlace){probe->at.x_m, probe->at.y_m});
     if (!probe->common.hidden)
       sq_label_obstacles_add_box (obstacles,
-                            sq_paper_box_round (at, SQ_PROBE_RADIUS_MM, SQ_PROBE_RADIUS_MM),
-                            SQ_COST_BODY,
-                            probe);
+                                  sq_paper_box_round (at, SQ_PROBE_RADIUS_MM, SQ_PROBE_RADIUS_MM),
+                                  SQ_COST_BODY, probe);
   }
   for (guint i = 0; i < parts->scene->dimensions->len; i++) {
     const SqDimensionLine *line = SQ_AT (SqDimensionLine, parts->scene->dimensions, i);
@@ -195,8 +192,8 @@ add_columns (const SqPlanParts *parts, SqLabelObstacles *obstacles)
   for (guint i = 0; i < parts->scene->pieces->len; i++) {
     const SqPiece *piece = SQ_AT (SqPiece, parts->scene->pieces, i);
     if (!piece->common.hidden && sq_piece_is_column (piece))
-      sq_label_obstacles_add_box (
-        obstacles, sq_piece_box (parts->drawing->view, piece), 2 * SQ_COST_WALL, NULL);
+      sq_label_obstacles_add_box (obstacles, sq_piece_box (parts->drawing->view, piece),
+                                  2 * SQ_COST_WALL, NULL);
   }
 }
 

@@ -15,11 +15,11 @@ typedef struct {
   const SqPlanRequest *request;
   const SqScene *scene;
   SqDrawing *drawing;
-  GArray *blocks;   /* SqWallBlock */
-  GArray *throws;   /* SqThrow, by fixture; without any where it is not to be drawn */
-  GArray *fields;   /* SqCameraField, by camera */
-  GArray *runs;     /* SqCableRun, by cable */
-  SqPlace room;     /* somewhere inside, for what must be said on the room's side */
+  GArray *blocks; /* SqWallBlock */
+  GArray *throws; /* SqThrow, by fixture; without any where it is not to be drawn */
+  GArray *fields; /* SqCameraField, by camera */
+  GArray *runs;   /* SqCableRun, by cable */
+  SqPlace room;   /* somewhere inside, for what must be said on the room's side */
 } SqPlanParts;
 
 /* TRUE if the place is on the part of the page that the plan may use. */

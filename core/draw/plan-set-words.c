@@ -175,6 +175,10 @@ add_opening_words (const SqPlanParts *parts, const SqLabelObstacles *obstacles, 
       SqOpeningText text = sq_opening_text (parts->drawing, block, parts->room, slides_mm[j]);
       if (text.text == NULL)
         break;
+      if (text.length_mm > 3.0 * most) { /* it would seem to belong to the next one */
+        g_free (text.text);
+        break;
+      }
       double cost = sq_label_obstacles_cost (obstacles, text.box) + 0.2 * fabs (slides_mm[j]);
       if (cost < least) {
         least = cost;
@@ -219,12 +223,15 @@ add_fixed_words (const SqPlanParts *parts, GArray *words)
 void
 sq_plan_add_set_words (const SqPlanParts *parts, const SqLabelObstacles *obstacles, GArray *words)
 {
-  if (!parts->request->without_tags) {
+  gboolean far_out = sq_first_tag_detail (parts->drawing->view) > SQ_TAG_FULL;
+  if (!parts->request->without_tags && !far_out) {
     add_probe_words (parts, words);
     add_supply_words (parts, words);
     add_wall_words (parts, words);
   }
-  add_opening_words (parts, obstacles, words);
-  add_piece_words (parts, obstacles, words);
+  if (!far_out) {
+    add_opening_words (parts, obstacles, words);
+    add_piece_words (parts, obstacles, words);
+  }
   add_fixed_words (parts, words);
 }

@@ -21,7 +21,8 @@ sq_unit_number_compare (const SqFixture *a, const SqFixture *b)
     return one_counts ? -1 : 1;
   if (one_counts) {
     char *one_rest, *other_rest;
-    guint64 x = g_ascii_strtoull (one, &one_rest, 10), y = g_ascii_strtoull (other, &other_rest, 10);
+    guint64 x = g_ascii_strtoull (one, &one_rest, 10),
+            y = g_ascii_strtoull (other, &other_rest, 10);
     if (x != y)
       return x < y ? -1 : 1;
     one = one_rest;
@@ -39,8 +40,8 @@ by_number (gconstpointer a, gconstpointer b)
 static void
 look_at_fixtures (SqPlanUse *use, const SqScene *scene)
 {
-  static const SqView any = { .mm_per_m = 20.0 };
-  gboolean seen[SQ_SOURCE_FLAME + 1][SQ_OPTICS_BULB + 1] = { { FALSE } };
+  static const SqView any = {.mm_per_m = 20.0};
+  gboolean seen[SQ_SOURCE_FLAME + 1][SQ_OPTICS_BULB + 1] = {{FALSE}};
   g_autoptr (GPtrArray) sorted = g_ptr_array_new ();
 
   for (guint i = 0; i < scene->fixtures->len; i++)
@@ -75,7 +76,7 @@ look_at_fixtures (SqPlanUse *use, const SqScene *scene)
 void
 sq_plan_use_init (SqPlanUse *use, const SqScene *scene)
 {
-  *use = (SqPlanUse){ .lamps = g_ptr_array_new () };
+  *use = (SqPlanUse){.lamps = g_ptr_array_new ()};
   look_at_fixtures (use, scene);
   for (guint i = 0; i < scene->panels->len; i++) {
     const SqPanel *panel = SQ_AT (SqPanel, scene->panels, i);

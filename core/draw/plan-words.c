@@ -27,13 +27,14 @@ add_mark_words (const SqPlanParts *parts, GArray *words)
 {
   const SqReadings *readings = parts->request->readings;
   const SqView *view = parts->drawing->view;
+  gboolean bare = sq_first_tag_detail (view) == SQ_TAG_BARE;
   for (guint i = 0; i < parts->scene->marks->len; i++) {
     const SqMark *mark = SQ_AT (SqMark, parts->scene->marks, i);
     SqPaperPoint at = sq_view_paper (view, mark->at);
     const SqMarkReading *reading = NULL;
     if (mark->common.hidden || !sq_plan_shows (parts, at))
       continue;
-    for (guint j = 0; readings != NULL && j < readings->marks->len; j++)
+    for (guint j = 0; readings != NULL && !bare && j < readings->marks->len; j++)
       if (g_str_equal (SQ_AT (SqMarkReading, readings->marks, j)->mark->id, mark->id))
         reading = SQ_AT (SqMarkReading, readings->marks, j);
 
@@ -56,6 +57,31 @@ add_mark_words (const SqPlanParts *parts, GArray *words)
   }
 }
 
+/* The most and the least that tags say at this scale. On screen rows go, then the pill, as the view
+ * moves out; paper keeps the pill. */
+int
+sq_first_tag_detail (const SqView *view)
+{
+  double px_per_m = view->mm_per_m * SQ_SCREEN_PX_PER_MM;
+  if (view->ground == SQ_GROUND_PAPER || px_per_m >= SQ_ROWS_LEAST_PX_PER_M)
+    return SQ_TAG_FULL;
+  return px_per_m >= SQ_PILL_LEAST_PX_PER_M ? SQ_TAG_NUMBER : SQ_TAG_BARE;
+}
+
+static int
+least_detail (const SqView *view)
+{
+  return MAX (sq_first_tag_detail (view), SQ_TAG_NUMBER);
+}
+
+/* The same box on the other side of its point. */
+static SqPaperBox
+mirrored (SqPaperBox box)
+{
+  box.x_mm = -box.x_mm - box.width_mm;
+  return box;
+}
+
 static void
 add_tag_words (const SqPlanParts *parts, GArray *words)
 {
@@ -66,16 +92,20 @@ add_tag_words (const SqPlanParts *parts, GArray *words)
     if (fixture->common.hidden || !sq_plan_shows (parts, lamp.at))
       continue;
     SqPlanWord word = {.kind = SQ_LABEL_TAG, .thing = &fixture->thing, .placed = TRUE};
+    word.first_detail = sq_first_tag_detail (view);
     word.tag = sq_tag_text_new (parts->scene, fixture, view->units, parts->request->tag_rows);
     word.wish = (SqWish){.of = fixture,
                          .about = sq_lamp_outline (view, &lamp),
-                         .n_details = SQ_TAG_DETAILS,
+                         .n_details = least_detail (view) - word.first_detail + 1,
                          .most_mm = SQ_MOST_TAG_MM,
                          .may_lead = TRUE};
-    for (int detail = 0; detail < SQ_TAG_DETAILS; detail++)
-      for (int side = 0; side < SQ_ROWS_SIDES; side++)
-        sq_tag_shape (parts->drawing, word.tag, (SqTagDetail)detail, side == SQ_ROWS_LEFT,
-                      &word.wish.head[side], &word.wish.rows[detail][side]);
+    for (int detail = 0; detail < word.wish.n_details; detail++) {
+      SqPaperBox *rows = word.wish.rows[detail];
+      sq_tag_shape (parts->drawing, word.tag, (SqTagDetail)(word.first_detail + detail), FALSE,
+                    &word.wish.head[SQ_ROWS_RIGHT], &rows[SQ_ROWS_RIGHT]);
+      word.wish.head[SQ_ROWS_LEFT] = mirrored (word.wish.head[SQ_ROWS_RIGHT]);
+      rows[SQ_ROWS_LEFT] = mirrored (rows[SQ_ROWS_RIGHT]);
+    }
     pin (parts, &fixture->common, &word);
     g_array_append_val (words, word);
   }
@@ -182,6 +212,8 @@ sq_plan_add_light_words (const SqPlanParts *parts, GArray *words)
 {
   add_mark_words (parts, words);
   add_tag_words (parts, words);
+  if (sq_first_tag_detail (parts->drawing->view) == SQ_TAG_BARE)
+    return;
   add_camera_words (parts, words);
   add_panel_words (parts, words);
 }

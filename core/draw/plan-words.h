@@ -14,6 +14,10 @@ G_BEGIN_DECLS
 #define SQ_MOST_TEXT_MM 16.0
 #define SQ_MOST_NEAR_MM 6.0
 
+/* On screen: under these scales tags lose their rows, then their pill. */
+#define SQ_ROWS_LEAST_PX_PER_M 32.0
+#define SQ_PILL_LEAST_PX_PER_M 16.0
+
 /* One label: what it says, by its kind, and where it stands. */
 typedef struct {
   SqLabelKind kind;
@@ -22,8 +26,9 @@ typedef struct {
   SqMarkLabel *mark;
   SqTextLabel text;
   SqOpeningText opening;
-  int number;      /* of a note */
-  gboolean placed; /* by place-tags.c, as @wish; else it stands where it must, in @box */
+  int first_detail; /* of a tag at this scale; its wish counts on from here */
+  int number;       /* of a note */
+  gboolean placed;  /* by place-tags.c, as @wish; else it stands where it must, in @box */
   SqWish wish;
   SqPaperBox box;
   SqPaperPoint at;
@@ -36,7 +41,9 @@ void sq_plan_word_clear (gpointer word);
 void sq_plan_add_light_words (const SqPlanParts *parts, GArray *words);
 
 /* Those of probes, power and set; @obstacles: what stands still on the plan. */
-void sq_plan_add_set_words (const SqPlanParts *parts, const SqLabelObstacles *obstacles, GArray *words);
+void sq_plan_add_set_words (const SqPlanParts *parts,
+                            const SqLabelObstacles *obstacles,
+                            GArray *words);
 
 /* sq_plan_add_text:
  * @text: its lines are taken
@@ -51,6 +58,9 @@ void sq_plan_add_text (const SqPlanParts *parts,
                        int least,
                        SqTurnedBox about,
                        double most_mm);
+
+/* How much tags say at this scale at most (SqTagDetail). */
+int sq_first_tag_detail (const SqView *view);
 
 SqType sq_piece_label_type (SqDrawing *drawing);
 

@@ -6,6 +6,7 @@
 #include "draw/piece-symbol.h"
 #include "draw/plan-parts.h"
 #include "draw/point-symbols.h"
+#include "draw/shadow.h"
 #include "draw/wall-drawing.h"
 
 /* With more hard lamps than this, edges at a tenth are drawn for the important ones alone. */
@@ -152,6 +153,32 @@ draw_light_and_sight (const SqPlanParts *parts)
   }
 }
 
+/* Those that are pinned, by every hard light; else what key and back throw into the picture. Over
+ * an overlay the light itself shows them. */
+static void
+draw_shadows (const SqPlanParts *parts)
+{
+  const SqScene *scene = parts->scene;
+  const SqCamera *active = sq_scene_camera (scene);
+  const SqCameraField *field = NULL;
+
+  for (guint i = 0; i < scene->cameras->len; i++)
+    if (SQ_AT (SqCamera, scene->cameras, i) == active)
+      field = &g_array_index (parts->fields, SqCameraField, i);
+  for (guint i = 0; i < scene->marks->len; i++)
+    for (guint j = 0; j < scene->fixtures->len; j++) {
+      const SqMark *mark = SQ_AT (SqMark, scene->marks, i);
+      const SqFixture *fixture = SQ_AT (SqFixture, scene->fixtures, j);
+      gboolean strong = fixture->role == SQ_ROLE_KEY || fixture->role == SQ_ROLE_BACK;
+      if (mark->common.hidden || !(mark->shadow_pinned || strong))
+        continue;
+      SqShadow shadow = sq_shadow (parts->drawing->view, scene, parts->blocks, fixture, mark);
+      if (shadow.any &&
+          (mark->shadow_pinned || (field != NULL && sq_camera_sees_shadow (field, &shadow))))
+        sq_draw_shadow (parts->drawing, &shadow);
+    }
+}
+
 static void
 draw_people (const SqPlanParts *parts)
 {
@@ -257,6 +284,8 @@ sq_draw_plan (SqDrawing *drawing, const SqPlanRequest *request)
   }
   draw_set (&parts);
   draw_light_and_sight (&parts);
+  if (!drawing->view->has_overlay && !request->without_throws)
+    draw_shadows (&parts);
   for (guint i = 0; i < scene->panels->len; i++) {
     const SqPanel *panel = SQ_AT (SqPanel, scene->panels, i);
     SqPanelMark mark = sq_panel_mark (drawing->view, panel);

@@ -13,17 +13,17 @@ G_BEGIN_DECLS
 
 /* What the plan tells of itself. */
 typedef struct {
-  GArray *labels;     /* SqLabel: every text on the plan, in the order drawn */
+  GArray *labels;     /* SqLabel: every text on the plan, the placed ones first */
   SqPlanUse use;      /* for the legend */
   GPtrArray *notes;   /* SqNote: number n on the plan is member n - 1; their text goes beside it */
-  GPtrArray *crowded; /* SqLabel's fixtures whose tag says less than everything: list them */
+  GPtrArray *crowded; /* SqFixture whose tag says less than it could: list them */
 } SqPlanReport;
 
 SqPlanReport *sq_plan_report_new (void);
 void sq_plan_report_free (SqPlanReport *report);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqPlanReport, sq_plan_report_free)
 
-/* Draws something in place of the plan's own; @drawing is clipped to the view's field. */
+/* Draws what lies under the plan; @drawing is clipped to the view's field. */
 typedef void (*SqUnderlayDraw) (SqDrawing *drawing, gpointer data);
 
 typedef struct {
@@ -43,14 +43,14 @@ typedef struct {
 /* sq_draw_plan:
  * @drawing: a page in millimetres (draw/drawing.h)
  *
- * Layers from the bottom: overlay, pieces, walls, throws, cameras' view, panels, people, bodies,
- * cables and power, leaders, labels, tags, marks with readings, notes. The same request gives the
- * same drawing. */
+ * Layers from the bottom: overlay, pieces, walls, throws, cameras' view, shadows, panels,
+ * people, bodies, cables and power, leaders, labels, tags, marks with readings, notes. The same
+ * request gives the same drawing. */
 void sq_draw_plan (SqDrawing *drawing, const SqPlanRequest *request);
 
 /* The stretch of the set, in metres, that holds all of @scene that is drawn, for choosing a scale
- * and an origin; supplies and notes left out; labels come on top of it (40 mm at
- * each side is plenty).
+ * and an origin. Supplies and notes are left out; labels come on top of it (40 mm at each side is
+ * plenty).
  * Returns: FALSE for an empty scene */
 gboolean sq_plan_extent_m (const SqScene *scene, SqPlace *least, SqPlace *most);
 

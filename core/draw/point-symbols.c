@@ -21,27 +21,15 @@ sq_draw_probe (SqDrawing *drawing, SqPaperPoint at, double azimuth_deg)
   sq_draw_fill (drawing, sq_ink (drawing->view, SQ_PAPER), 1.0);
   sq_draw_circle_path (drawing, at, 1.5);
   sq_draw_stroke (drawing, SQ_PEN_35, ink);
-  sq_draw_line (drawing,
-                (SqPaperPoint){ at.x_mm - arm, at.y_mm },
-                (SqPaperPoint){ at.x_mm + arm, at.y_mm },
-                SQ_PEN_25,
-                ink);
-  sq_draw_line (drawing,
-                (SqPaperPoint){ at.x_mm, at.y_mm - arm },
-                (SqPaperPoint){ at.x_mm, at.y_mm + arm },
-                SQ_PEN_25,
-                ink);
+  sq_draw_line (drawing, (SqPaperPoint){at.x_mm - arm, at.y_mm},
+                (SqPaperPoint){at.x_mm + arm, at.y_mm}, SQ_PEN_25, ink);
+  sq_draw_line (drawing, (SqPaperPoint){at.x_mm, at.y_mm - arm},
+                (SqPaperPoint){at.x_mm, at.y_mm + arm}, SQ_PEN_25, ink);
   sq_draw_dot (drawing, at, 0.45, ink);
   if (!isnan (azimuth_deg)) {
     double angle = sq_view_angle_rad (azimuth_deg);
-    sq_draw_arrow (drawing,
-                   sq_paper_along (at, angle, 1.5),
-                   sq_paper_along (at, angle, 4.6),
-                   SQ_PEN_25,
-                   ink,
-                   NULL,
-                   0,
-                   1.4);
+    sq_draw_arrow (drawing, sq_paper_along (at, angle, 1.5), sq_paper_along (at, angle, 4.6),
+                   SQ_PEN_25, ink, NULL, 0, 1.4);
   }
 }
 
@@ -49,45 +37,38 @@ void
 sq_draw_note_mark (SqDrawing *drawing, SqPaperPoint at, int number)
 {
   g_autofree char *digits = g_strdup_printf ("%d", number);
-  draw_white_box (
-    drawing, sq_paper_box_round (at, SQ_NOTE_SIDE_MM / 2, SQ_NOTE_SIDE_MM / 2), SQ_PEN_25);
-  sq_draw_text (drawing,
-                (SqPaperPoint){ at.x_mm, at.y_mm + SQ_TYPE_SMALL / 2 },
-                digits,
-                &(SqType){ .cap_mm = SQ_TYPE_SMALL,
-                           .weight = 600,
-                           .align = SQ_ALIGN_CENTRE,
-                           .colour = sq_ink (drawing->view, SQ_INK) });
+  draw_white_box (drawing, sq_paper_box_round (at, SQ_NOTE_SIDE_MM / 2, SQ_NOTE_SIDE_MM / 2),
+                  SQ_PEN_25);
+  sq_draw_text (drawing, (SqPaperPoint){at.x_mm, at.y_mm + SQ_TYPE_SMALL / 2}, digits,
+                &(SqType){.cap_mm = SQ_TYPE_SMALL,
+                          .weight = 600,
+                          .align = SQ_ALIGN_CENTRE,
+                          .colour = sq_ink (drawing->view, SQ_INK)});
 }
 
 void
 sq_draw_caution_mark (SqDrawing *drawing, SqPaperPoint at)
 {
-  const SqPaperPoint triangle[] = { { at.x_mm, at.y_mm - 2.7 },
-                                    { at.x_mm + 2.6, at.y_mm + 1.7 },
-                                    { at.x_mm - 2.6, at.y_mm + 1.7 } };
+  const SqPaperPoint triangle[] = {
+      {at.x_mm, at.y_mm - 2.7}, {at.x_mm + 2.6, at.y_mm + 1.7}, {at.x_mm - 2.6, at.y_mm + 1.7}};
   SqColour ink = sq_ink (drawing->view, SQ_INK);
 
   sq_draw_polyline (drawing, triangle, G_N_ELEMENTS (triangle), TRUE);
   sq_draw_fill (drawing, sq_ink (drawing->view, SQ_PAPER), 1.0);
   sq_draw_polyline (drawing, triangle, G_N_ELEMENTS (triangle), TRUE);
   sq_draw_stroke (drawing, SQ_PEN_50, ink);
-  sq_draw_text (drawing,
-                (SqPaperPoint){ at.x_mm, at.y_mm + 1.1 },
-                "!",
-                &(SqType){ .cap_mm = SQ_TYPE_SMALL,
-                           .weight = 700,
-                           .align = SQ_ALIGN_CENTRE,
-                           .colour = ink });
+  sq_draw_text (
+      drawing, (SqPaperPoint){at.x_mm, at.y_mm + 1.1}, "!",
+      &(SqType){.cap_mm = SQ_TYPE_SMALL, .weight = 700, .align = SQ_ALIGN_CENTRE, .colour = ink});
 }
 
 static SqType
 letter_type (SqDrawing *drawing)
 {
-  return (SqType){ .cap_mm = SQ_TYPE_HEAD,
-                   .weight = 700,
-                   .align = SQ_ALIGN_CENTRE,
-                   .colour = sq_ink (drawing->view, SQ_PAPER) };
+  return (SqType){.cap_mm = SQ_TYPE_HEAD,
+                  .weight = 700,
+                  .align = SQ_ALIGN_CENTRE,
+                  .colour = sq_ink (drawing->view, SQ_PAPER)};
 }
 
 double
@@ -105,6 +86,5 @@ sq_draw_mark_letter (SqDrawing *drawing, SqPaperPoint at, const char *letter)
 
   sq_draw_box_path (drawing, sq_paper_box_round (at, half, SQ_LETTER_SIDE_MM / 2), 0.0);
   sq_draw_fill (drawing, sq_ink (drawing->view, SQ_INK), 1.0);
-  sq_draw_text (
-    drawing, (SqPaperPoint){ at.x_mm, at.y_mm + SQ_TYPE_HEAD / 2 }, letter, &type);
+  sq_draw_text (drawing, (SqPaperPoint){at.x_mm, at.y_mm + SQ_TYPE_HEAD / 2}, letter, &type);
 }

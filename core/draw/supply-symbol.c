@@ -24,15 +24,12 @@ draw_generator (SqDrawing *drawing)
   cairo_t *cr = drawing->cairo;
   SqColour ink = sq_ink (drawing->view, SQ_INK);
 
-  sq_draw_circle_path (drawing, (SqPaperPoint){ 0, 0 }, 3.0);
+  sq_draw_circle_path (drawing, (SqPaperPoint){0, 0}, 3.0);
   fill_and_stroke (drawing);
-  sq_draw_text (drawing,
-                (SqPaperPoint){ 0, 0.5 },
-                "G",
-                &(SqType){ .cap_mm = SQ_TYPE_SMALL + 0.2,
-                           .weight = 700,
-                           .align = SQ_ALIGN_CENTRE,
-                           .colour = ink });
+  sq_draw_text (
+      drawing, (SqPaperPoint){0, 0.5}, "G",
+      &(SqType){
+          .cap_mm = SQ_TYPE_SMALL + 0.2, .weight = 700, .align = SQ_ALIGN_CENTRE, .colour = ink});
   cairo_move_to (cr, -1.3, 1.7);
   cairo_curve_to (cr, -0.8, 0.9, -0.4, 0.9, 0, 1.7);
   cairo_curve_to (cr, 0.4, 2.5, 0.8, 2.5, 1.3, 1.7);
@@ -45,9 +42,9 @@ draw_distribution (SqDrawing *drawing)
   SqColour ink = sq_ink (drawing->view, SQ_INK);
   cairo_rectangle (drawing->cairo, -3, -2.2, 6, 4.4);
   fill_and_stroke (drawing);
-  sq_draw_line (drawing, (SqPaperPoint){ -1, -2.2 }, (SqPaperPoint){ -1, 2.2 }, SQ_PEN_35, ink);
+  sq_draw_line (drawing, (SqPaperPoint){-1, -2.2}, (SqPaperPoint){-1, 2.2}, SQ_PEN_35, ink);
   for (int i = -1; i <= 1; i++)
-    sq_draw_dot (drawing, (SqPaperPoint){ 1, 1.2 * i }, 0.38, ink);
+    sq_draw_dot (drawing, (SqPaperPoint){1, 1.2 * i}, 0.38, ink);
 }
 
 /* Half a disc, its flat side on the wall, x away from it. */
@@ -59,9 +56,9 @@ draw_outlet (SqDrawing *drawing)
   cairo_arc (drawing->cairo, 0, 0, 2.0, -G_PI / 2, G_PI / 2);
   cairo_close_path (drawing->cairo);
   fill_and_stroke (drawing);
-  sq_draw_dot (drawing, (SqPaperPoint){ 0.75, -0.75 }, 0.35, ink);
-  sq_draw_dot (drawing, (SqPaperPoint){ 0.75, 0.75 }, 0.35, ink);
-  sq_draw_line (drawing, (SqPaperPoint){ 0, -2.6 }, (SqPaperPoint){ 0, 2.6 }, SQ_PEN_70, ink);
+  sq_draw_dot (drawing, (SqPaperPoint){0.75, -0.75}, 0.35, ink);
+  sq_draw_dot (drawing, (SqPaperPoint){0.75, 0.75}, 0.35, ink);
+  sq_draw_line (drawing, (SqPaperPoint){0, -2.6}, (SqPaperPoint){0, 2.6}, SQ_PEN_70, ink);
 }
 
 void
@@ -80,8 +77,9 @@ sq_draw_supply (SqDrawing *drawing, SqPaperPoint at, int kind, double angle_rad)
 SqTurnedBox
 sq_supply_outline (SqPaperPoint at, int kind)
 {
-  static const double half[][2] = { { 2.6, 2.6 }, { 3.0, 2.2 }, { 3.0, 3.0 } };
-  return (SqTurnedBox){ .middle = at, .half_length_mm = half[kind][0], .half_width_mm = half[kind][1] };
+  static const double half[][2] = {{2.6, 2.6}, {3.0, 2.2}, {3.0, 3.0}};
+  return (SqTurnedBox){
+      .middle = at, .half_length_mm = half[kind][0], .half_width_mm = half[kind][1]};
 }
 
 double
@@ -130,14 +128,15 @@ run_text (const SqView *view, const SqCable *cable, double way_m, const SqThing 
 {
   g_autofree char *section = section_text (cable);
   g_autofree char *length =
-    cable_length_text (isnan (cable->length_m) ? way_m : cable->length_m, view->units);
+      cable_length_text (isnan (cable->length_m) ? way_m : cable->length_m, view->units);
   g_autofree char *what =
-    *section != '\0' ? g_strdup_printf ("%s   %s", length, section) : g_strdup (length);
+      *section != '\0' ? g_strdup_printf ("%s   %s", length, section) : g_strdup (length);
   if (leads_to == NULL)
     return g_steal_pointer (&what);
-  const char *name = leads_to->kind == &sq_supply_kind && ((const SqSupply *)leads_to)->label != NULL
-                       ? ((const SqSupply *)leads_to)->label
-                       : sq_thing_id (leads_to);
+  const char *name =
+      leads_to->kind == &sq_supply_kind && ((const SqSupply *)leads_to)->label != NULL
+          ? ((const SqSupply *)leads_to)->label
+          : sq_thing_id (leads_to);
   return g_strdup_printf (_ ("to %s\n%s"), name, what);
 }
 
@@ -154,11 +153,11 @@ ends_of_run (const SqScene *scene,
   if (from == NULL || to == NULL)
     return FALSE;
   SqPoint a = sq_thing_middle (from), b = sq_thing_middle (to);
-  SqPlace start = { b.x_m, b.y_m }, end = { a.x_m, a.y_m };
+  SqPlace start = {b.x_m, b.y_m}, end = {a.x_m, a.y_m};
   if (isnan (start.x_m) || isnan (end.x_m)) /* a supply that stands nowhere */
     return FALSE;
   SqPaperPoint first = sq_view_paper (view, start);
-  gboolean turn = !sq_paper_box_within ((SqPaperBox){ first.x_mm, first.y_mm, 0, 0 }, view->clip);
+  gboolean turn = !sq_paper_box_within ((SqPaperBox){first.x_mm, first.y_mm, 0, 0}, view->clip);
 
   *leads_to = turn ? to : from;
   *starts_at = turn ? from : to;
@@ -190,8 +189,7 @@ at_the_edge (const SqView *view, const SqScene *scene, const SqThing *thing, SqP
   SqPaperPoint to = sq_view_paper (view, next);
   double angle = atan2 (to.y_mm - body.middle.y_mm, to.x_mm - body.middle.x_mm);
   double reach = sq_turned_box_reach_mm (body, angle);
-  return sq_paper_along (
-    body.middle, angle, MIN (reach, sq_paper_distance_mm (body.middle, to)));
+  return sq_paper_along (body.middle, angle, MIN (reach, sq_paper_distance_mm (body.middle, to)));
 }
 
 SqCableRun
@@ -199,7 +197,7 @@ sq_cable_run (const SqView *view, const SqScene *scene, const SqCable *cable)
 {
   g_autoptr (GArray) way = g_array_new (FALSE, FALSE, sizeof (SqPlace));
   const SqThing *fed = NULL, *leads_to = NULL;
-  SqCableRun run = { 0 };
+  SqCableRun run = {0};
   if (!ends_of_run (scene, cable, view, way, &fed, &leads_to))
     return run;
 
@@ -210,7 +208,8 @@ sq_cable_run (const SqView *view, const SqScene *scene, const SqCable *cable)
   for (guint i = 1; i < way->len; i++)
     length_m += sq_place_distance_m (sq_path_at (way, i - 1), sq_path_at (way, i));
   for (guint i = 1; i < way->len && !run.leaves; i++) {
-    SqPaperPoint from = run.points[run.n_points - 1], to = sq_view_paper (view, sq_path_at (way, i));
+    SqPaperPoint from = run.points[run.n_points - 1],
+                 to = sq_view_paper (view, sq_path_at (way, i));
     double leave = 1.0;
     if (!sq_paper_clip_line (field, from, to, NULL, &leave))
       leave = 0.0;
@@ -221,7 +220,7 @@ sq_cable_run (const SqView *view, const SqScene *scene, const SqCable *cable)
       to = at_the_edge (view, scene, leads_to, sq_path_at (way, i - 1));
     if (sq_paper_distance_mm (from, to) > longest) {
       longest = sq_paper_distance_mm (from, to);
-      run.label_at = (SqPaperPoint){ (from.x_mm + to.x_mm) / 2, (from.y_mm + to.y_mm) / 2 };
+      run.label_at = (SqPaperPoint){(from.x_mm + to.x_mm) / 2, (from.y_mm + to.y_mm) / 2};
     }
     run.points[run.n_points++] = to;
   }
@@ -229,8 +228,7 @@ sq_cable_run (const SqView *view, const SqScene *scene, const SqCable *cable)
   if (run.leaves) {
     SqPaperPoint end = run.points[run.n_points - 1], last = run.points[run.n_points - 2];
     double back = MIN (14.0, sq_paper_distance_mm (last, end));
-    run.label_at =
-      sq_paper_along (end, atan2 (last.y_mm - end.y_mm, last.x_mm - end.x_mm), back);
+    run.label_at = sq_paper_along (end, atan2 (last.y_mm - end.y_mm, last.x_mm - end.x_mm), back);
   }
   run.text = run_text (view, cable, length_m, run.leads_to);
   return run;
@@ -258,14 +256,8 @@ sq_draw_cable (SqDrawing *drawing, const SqCableRun *run)
   sq_draw_stroke (drawing, SQ_PEN_25, colour);
   cairo_restore (drawing->cairo);
   if (run->leaves)
-    sq_draw_arrow (drawing,
-                   run->points[run->n_points - 2],
-                   run->points[run->n_points - 1],
-                   SQ_PEN_25,
-                   colour,
-                   NULL,
-                   0,
-                   2.4);
+    sq_draw_arrow (drawing, run->points[run->n_points - 2], run->points[run->n_points - 1],
+                   SQ_PEN_25, colour, NULL, 0, 2.4);
   for (guint i = 1; i < run->n_points; i++) {
     SqPaperPoint from = run->points[i - 1], to = run->points[i];
     double length = sq_paper_distance_mm (from, to);

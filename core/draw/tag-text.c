@@ -55,7 +55,10 @@ gel_names (const SqScene *scene, const SqFixture *fixture)
 }
 
 static char *
-colour_text (const SqScene *scene, const SqFixture *fixture, const SqClass *lamp_class, SqUnits units)
+colour_text (const SqScene *scene,
+             const SqFixture *fixture,
+             const SqClass *lamp_class,
+             SqUnits units)
 {
   g_autofree char *gels = gel_names (scene, fixture);
   if (*gels != '\0')
@@ -76,11 +79,11 @@ channel_text (const SqFixture *fixture)
   if (fixture->channel == 0 && fixture->address == 0)
     return NULL;
   g_autofree char *channel =
-    fixture->channel != 0 ? g_strdup_printf (_ ("ch %d"), fixture->channel) : g_strdup ("");
+      fixture->channel != 0 ? g_strdup_printf (_ ("ch %d"), fixture->channel) : g_strdup ("");
   if (fixture->address == 0)
     return g_steal_pointer (&channel);
-  return g_strdup_printf (
-    "%s%s%d.%03d", channel, *channel != '\0' ? "   " : "", fixture->universe, fixture->address);
+  return g_strdup_printf ("%s%s%d.%03d", channel, *channel != '\0' ? "   " : "", fixture->universe,
+                          fixture->address);
 }
 
 SqTagText *
@@ -92,8 +95,8 @@ sq_tag_text_new (const SqScene *scene, const SqFixture *fixture, SqUnits units, 
 
   text->number = g_strdup (numbered ? fixture->number : fixture->id);
   text->type = type_text (lamp_class);
-  text->level = fixture->on ? sq_quantity_format (fixture->level, SQ_FRACTION, units)
-                            : g_strdup (_ ("off"));
+  text->level =
+      fixture->on ? sq_quantity_format (fixture->level, SQ_FRACTION, units) : g_strdup (_ ("off"));
   text->colour = fixture->on ? colour_text (scene, fixture, lamp_class, units) : g_strdup ("");
   text->height = sq_quantity_format (fixture->at.z_m, SQ_LENGTH, units);
   if (rows & SQ_TAG_ROW_CHANNEL)

@@ -14,11 +14,11 @@ typedef enum {
 } SqTagRows;
 
 typedef struct {
-  char *number; /* unit number, else id */
-  char *type;   /* name of the class, without remarks in brackets */
-  char *level;  /* `60 %`; `off` */
-  char *colour; /* gels, else colour temperature; "" where the lamp is off */
-  char *height; /* of the lens, with its unit */
+  char *number;            /* unit number, else id */
+  char *type;              /* name of the class, without remarks in brackets */
+  char *level;             /* `60 %`; `off` */
+  char *colour;            /* gels, else colour temperature; "" where the lamp is off */
+  char *height;            /* of the lens, with its unit */
   char *channel, *circuit; /* NULL: not asked for, or none */
   const char *role_word;
   int role_line;
@@ -27,8 +27,10 @@ typedef struct {
   gboolean changed; /* by the look that is applied */
 } SqTagText;
 
-SqTagText *
-sq_tag_text_new (const SqScene *scene, const SqFixture *fixture, SqUnits units, SqTagRows rows);
+SqTagText *sq_tag_text_new (const SqScene *scene,
+                            const SqFixture *fixture,
+                            SqUnits units,
+                            SqTagRows rows);
 void sq_tag_text_free (SqTagText *text);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqTagText, sq_tag_text_free)
 

@@ -84,7 +84,7 @@ static Rows
 rows_of (SqDrawing *drawing, const SqTagText *text, SqTagDetail detail)
 {
   Rows rows = {.level = sq_tag_level_row (text, detail)};
-  if (detail == SQ_TAG_NUMBER)
+  if (detail >= SQ_TAG_NUMBER)
     return rows;
   rows.row[rows.n++] = ROW_TYPE;
   if (detail != SQ_TAG_TWO_ROWS)
@@ -138,6 +138,10 @@ sq_tag_shape (SqDrawing *drawing,
   Rows rows = rows_of (drawing, text, detail);
 
   *pill = (SqPaperBox){-half, -PILL_HEIGHT_MM / 2, 2 * half, PILL_HEIGHT_MM + ROLE_GAP_MM + 0.8};
+  if (detail == SQ_TAG_BARE) {
+    half -= 1.7;
+    *pill = sq_paper_box_round ((SqPaperPoint){0, 0}, half, PILL_HEIGHT_MM / 4);
+  }
   if (text->changed) { /* the wedge on the side away from the rows */
     pill->width_mm += 1.9;
     pill->x_mm -= left ? 0.0 : 1.9;
@@ -174,6 +178,15 @@ draw_pill (SqDrawing *drawing, const SqTagText *text, double half)
   sq_draw_stroke_dashed (drawing, text->on ? SQ_PEN_50 : SQ_PEN_25, ink, off_dash,
                          text->on ? 0 : 2);
   sq_draw_text (drawing, (SqPaperPoint){0, SQ_TYPE_UNIT / 2}, text->number, &number);
+}
+
+static void
+draw_bare_number (SqDrawing *drawing, const SqTagText *text)
+{
+  SqType number = number_type (drawing, text->on);
+  number.cap_mm = sq_view_small_mm (drawing->view);
+  number.halo = TRUE;
+  sq_draw_text (drawing, (SqPaperPoint){0, number.cap_mm / 2}, text->number, &number);
 }
 
 static void
@@ -229,7 +242,8 @@ void
 sq_draw_tag (
     SqDrawing *drawing, SqPaperPoint at, const SqTagText *text, SqTagDetail detail, gboolean left)
 {
-  double half = pill_half_mm (drawing, text), cap = sq_view_small_mm (drawing->view);
+  double half = pill_half_mm (drawing, text) - (detail == SQ_TAG_BARE ? 1.7 : 0.0);
+  double cap = sq_view_small_mm (drawing->view);
   Rows rows = rows_of (drawing, text, detail);
 
   sq_draw_enter (drawing, at, 0.0);
@@ -237,7 +251,10 @@ sq_draw_tag (
     sq_draw_box_path (drawing, plate (drawing, &rows, half, left), 0.6);
     sq_draw_fill (drawing, sq_ink (drawing->view, SQ_PAPER), 0.86);
   }
-  draw_pill (drawing, text, half);
+  if (detail == SQ_TAG_BARE)
+    draw_bare_number (drawing, text);
+  else
+    draw_pill (drawing, text, half);
   if (text->changed)
     draw_wedge (drawing, half, left);
   for (int i = 0; i < rows.n; i++) {

@@ -20,10 +20,7 @@ void sq_text_label_clear (SqTextLabel *label);
 SqPaperBox sq_text_label_shape (SqDrawing *drawing, const SqTextLabel *label, int n_lines);
 
 /* @middle: of that box */
-void sq_draw_text_label (SqDrawing *drawing,
-                         SqPaperPoint middle,
-                         const SqTextLabel *label,
-                         int n_lines,
-                         SqAlign align);
+void sq_draw_text_label (
+    SqDrawing *drawing, SqPaperPoint middle, const SqTextLabel *label, int n_lines, SqAlign align);
 
 G_END_DECLS

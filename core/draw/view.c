@@ -37,25 +37,21 @@ sq_paper_box_union (SqPaperBox a, SqPaperBox b)
   double right = MAX (a.x_mm + a.width_mm, b.x_mm + b.width_mm);
   double bottom = MAX (a.y_mm + a.height_mm, b.y_mm + b.height_mm);
   double left = MIN (a.x_mm, b.x_mm), top = MIN (a.y_mm, b.y_mm);
-  return (SqPaperBox){ left, top, right - left, bottom - top };
+  return (SqPaperBox){left, top, right - left, bottom - top};
 }
 
 SqPaperBox
 sq_paper_box_grown (SqPaperBox box, double by_mm)
 {
-  return (SqPaperBox){ box.x_mm - by_mm,
-                       box.y_mm - by_mm,
-                       box.width_mm + 2.0 * by_mm,
-                       box.height_mm + 2.0 * by_mm };
+  return (SqPaperBox){box.x_mm - by_mm, box.y_mm - by_mm, box.width_mm + 2.0 * by_mm,
+                      box.height_mm + 2.0 * by_mm};
 }
 
 SqPaperBox
 sq_paper_box_round (SqPaperPoint middle, double half_width_mm, double half_height_mm)
 {
-  return (SqPaperBox){ middle.x_mm - half_width_mm,
-                       middle.y_mm - half_height_mm,
-                       2.0 * half_width_mm,
-                       2.0 * half_height_mm };
+  return (SqPaperBox){middle.x_mm - half_width_mm, middle.y_mm - half_height_mm,
+                      2.0 * half_width_mm, 2.0 * half_height_mm};
 }
 
 gboolean
@@ -68,15 +64,13 @@ sq_paper_box_within (SqPaperBox inner, SqPaperBox outer)
 
 gboolean
 sq_paper_clip_line (
-  SqPaperBox box, SqPaperPoint from, SqPaperPoint to, double *enter, double *leave)
+    SqPaperBox box, SqPaperPoint from, SqPaperPoint to, double *enter, double *leave)
 {
   double dx = to.x_mm - from.x_mm, dy = to.y_mm - from.y_mm;
   /* For each side: how fast the line goes out through it, and how far inside it starts. */
-  const double out[] = { -dx, dx, -dy, dy };
-  const double room[] = { from.x_mm - box.x_mm,
-                          box.x_mm + box.width_mm - from.x_mm,
-                          from.y_mm - box.y_mm,
-                          box.y_mm + box.height_mm - from.y_mm };
+  const double out[] = {-dx, dx, -dy, dy};
+  const double room[] = {from.x_mm - box.x_mm, box.x_mm + box.width_mm - from.x_mm,
+                         from.y_mm - box.y_mm, box.y_mm + box.height_mm - from.y_mm};
   double first = 0.0, last = 1.0;
 
   for (int side = 0; side < 4; side++) {

@@ -39,15 +39,15 @@ typedef struct {
 static inline SqPaperPoint
 sq_view_paper (const SqView *view, SqPlace place)
 {
-  return (SqPaperPoint){ view->origin.x_mm + place.x_m * view->mm_per_m,
-                         view->origin.y_mm - place.y_m * view->mm_per_m };
+  return (SqPaperPoint){view->origin.x_mm + place.x_m * view->mm_per_m,
+                        view->origin.y_mm - place.y_m * view->mm_per_m};
 }
 
 static inline SqPlace
 sq_view_place (const SqView *view, SqPaperPoint paper)
 {
-  return (SqPlace){ (paper.x_mm - view->origin.x_mm) / view->mm_per_m,
-                    (view->origin.y_mm - paper.y_mm) / view->mm_per_m };
+  return (SqPlace){(paper.x_mm - view->origin.x_mm) / view->mm_per_m,
+                   (view->origin.y_mm - paper.y_mm) / view->mm_per_m};
 }
 
 /* A page azimuth (counter-clockwise, y up) as an angle for cairo (clockwise, y down). */
@@ -67,8 +67,8 @@ typedef struct {
 static inline SqPaperPoint
 sq_paper_along (SqPaperPoint from, double angle_rad, double distance_mm)
 {
-  return (SqPaperPoint){ from.x_mm + distance_mm * cos (angle_rad),
-                         from.y_mm + distance_mm * sin (angle_rad) };
+  return (SqPaperPoint){from.x_mm + distance_mm * cos (angle_rad),
+                        from.y_mm + distance_mm * sin (angle_rad)};
 }
 
 static inline double
@@ -101,7 +101,7 @@ double sq_turned_box_reach_mm (SqTurnedBox box, double angle_rad);
  *
  * Returns: FALSE if no point of it lies in the box. After Liang and Barsky (1984). */
 gboolean sq_paper_clip_line (
-  SqPaperBox box, SqPaperPoint from, SqPaperPoint to, double *enter, double *leave);
+    SqPaperBox box, SqPaperPoint from, SqPaperPoint to, double *enter, double *leave);
 
 /* TRUE if the two straight lines cross, both ends of each counting as part of it. */
 gboolean sq_paper_lines_cross (SqPaperPoint a, SqPaperPoint b, SqPaperPoint c, SqPaperPoint d);

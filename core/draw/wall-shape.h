@@ -1,4 +1,5 @@
-/* wall-shape.h: walls as blocks: straight runs with mitred corners, and the openings between them */
+/* wall-shape.h: walls as blocks: straight runs with mitred corners, and the openings between them
+ */
 #pragma once
 
 #include "scene/scene.h"

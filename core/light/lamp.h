@@ -35,9 +35,11 @@ typedef struct {
  * Returns: (transfer full) (element-type SqLamp) */
 GArray *sq_lamps_new (const SqScene *scene);
 
-/* Makes @count corners round a disc spanned by two half axes; of the disc's own area. */
+/* The corners round a disc and a rectangle that are spanned by two half axes. The disc's polygon
+ * has the disc's own area; its second moments are right to a hundred-thousandth. */
 #define SQ_DISC_SIDES 32
 void sq_disc_corners (SqPoint centre, SqVector half_across, SqVector half_up, SqPoint *corners);
+void sq_rect_corners (SqPoint centre, SqVector half_across, SqVector half_up, SqPoint *corners);
 
 /* How a point reads light. */
 typedef struct {

@@ -70,84 +70,151 @@ within_triangle (SqPlace p, SqPlace a, SqPlace b, SqPlace c)
   return turn (a, b, p) >= 0.0 && turn (b, c, p) >= 0.0 && turn (c, a, p) >= 0.0;
 }
 
-static gboolean
-is_ear (const GArray *outline, guint tip)
+/* From here on corners are known by their index in the cleaned outline. */
+static guint
+index_at (const GArray *loop, guint i)
 {
-  guint n = outline->len;
-  SqPlace a = place (outline, tip + n - 1), b = place (outline, tip), c = place (outline, tip + 1);
+  return g_array_index (loop, guint, i % loop->len);
+}
+
+static SqPlace
+corner_at (const GArray *outline, const GArray *loop, guint i)
+{
+  return g_array_index (outline, SqPlace, index_at (loop, i));
+}
+
+static gboolean
+is_ear (const GArray *outline, const GArray *loop, guint tip)
+{
+  guint n = loop->len;
+  SqPlace a = corner_at (outline, loop, tip + n - 1), b = corner_at (outline, loop, tip);
+  SqPlace c = corner_at (outline, loop, tip + 1);
   if (turn (a, b, c) <= 0.0)
     return FALSE;
   for (guint i = 2; i + 1 < n; i++)
-    if (within_triangle (place (outline, tip + i), a, b, c))
+    if (within_triangle (corner_at (outline, loop, tip + i), a, b, c))
       return FALSE;
   return TRUE;
 }
 
+/* Cuts off the corner @tip of @loop as a part of its own, unless it is flat. */
 static void
-add_triangle (GPtrArray *parts, const GArray *outline, guint tip)
+clip (const GArray *outline, GArray *loop, guint tip, GPtrArray *parts)
 {
-  GArray *part = g_array_sized_new (FALSE, FALSE, sizeof (SqPlace), 3);
-  for (guint i = 0; i < 3; i++) {
-    SqPlace corner = place (outline, tip + outline->len - 1 + i);
-    g_array_append_val (part, corner);
+  const guint corners[] = {index_at (loop, tip + loop->len - 1), index_at (loop, tip),
+                           index_at (loop, tip + 1)};
+  if (turn (g_array_index (outline, SqPlace, corners[0]),
+            g_array_index (outline, SqPlace, corners[1]),
+            g_array_index (outline, SqPlace, corners[2])) > FLAT_M2) {
+    GArray *part = g_array_sized_new (FALSE, FALSE, sizeof (guint), 3);
+    g_array_append_vals (part, corners, 3);
+    g_ptr_array_add (parts, part);
   }
-  g_ptr_array_add (parts, part);
+  g_array_remove_index (loop, tip);
 }
 
-static gboolean
-same (SqPlace a, SqPlace b)
+/* Returns: (transfer full) (element-type GArray): of corner indices, three each */
+static GPtrArray *
+triangles_of (const GArray *outline)
 {
-  return a.x_m == b.x_m && a.y_m == b.y_m;
-}
-
-static gboolean
-is_convex (const GArray *outline)
-{
+  GPtrArray *parts = g_ptr_array_new_with_free_func ((GDestroyNotify)g_array_unref);
+  g_autoptr (GArray) loop = g_array_sized_new (FALSE, FALSE, sizeof (guint), outline->len);
   for (guint i = 0; i < outline->len; i++)
-    if (turn (place (outline, i), place (outline, i + 1), place (outline, i + 2)) < -FLAT_M2)
+    g_array_append_val (loop, i);
+  guint tip = 0;
+  while (loop->len >= 3) {
+    guint tried = 0;
+    while (tried < loop->len && !is_ear (outline, loop, tip)) {
+      tip = (tip + 1) % loop->len;
+      tried++;
+    }
+    /* An outline that touches itself may have no clean ear left: any corner goes. */
+    clip (outline, loop, tip, parts);
+    tip = loop->len > 0 ? tip % loop->len : 0;
+  }
+  return parts;
+}
+
+static gboolean
+is_convex (const GArray *outline, const GArray *loop)
+{
+  for (guint i = 0; i < loop->len; i++)
+    if (turn (corner_at (outline, loop, i), corner_at (outline, loop, i + 1),
+              corner_at (outline, loop, i + 2)) < -FLAT_M2)
       return FALSE;
   return TRUE;
 }
 
-/* Returns: (transfer full) (nullable): both as one, if they share an edge and stay convex */
-static GArray *
-joined (const GArray *a, const GArray *b)
+/* The name of the edge that leads from one corner to another. */
+static gint64 *
+edge_key (guint from, guint to)
 {
-  for (guint i = 0; i < a->len; i++)
-    for (guint k = 0; k < b->len; k++) {
-      if (!same (place (a, i), place (b, k + 1)) || !same (place (a, i + 1), place (b, k)))
-        continue;
-      GArray *both = g_array_new (FALSE, FALSE, sizeof (SqPlace));
-      for (guint m = 1; m <= a->len; m++) {
-        SqPlace corner = place (a, i + m);
-        g_array_append_val (both, corner);
-      }
-      for (guint m = 2; m < b->len; m++) {
-        SqPlace corner = place (b, k + m);
-        g_array_append_val (both, corner);
-      }
-      if (is_convex (both))
-        return both;
-      g_array_unref (both);
-    }
-  return NULL;
+  gint64 key = ((gint64)from << 32) | to;
+  return g_memdup2 (&key, sizeof key);
 }
 
 static void
-join_parts (GPtrArray *parts)
+remember_edges (GHashTable *part_by_edge, const GArray *part, guint number)
 {
-  for (guint i = 0; i < parts->len; i++)
-    for (guint k = i + 1; k < parts->len;) {
-      GArray *both = joined (g_ptr_array_index (parts, i), g_ptr_array_index (parts, k));
-      if (both) {
-        g_array_unref (g_ptr_array_index (parts, i));
-        g_ptr_array_index (parts, i) = both;
-        g_ptr_array_remove_index (parts, k);
-        k = i + 1; /* the larger part may now touch one that was passed over */
-      } else {
-        k++;
-      }
-    }
+  for (guint i = 0; i < part->len; i++)
+    g_hash_table_insert (part_by_edge, edge_key (index_at (part, i), index_at (part, i + 1)),
+                         GUINT_TO_POINTER (number + 1));
+}
+
+/* Both as one loop, @a's edge @i being one of @b backwards. Returns: (transfer full) */
+static GArray *
+joined (const GArray *a, guint i, const GArray *b)
+{
+  GArray *both = g_array_new (FALSE, FALSE, sizeof (guint));
+  guint k = 0;
+  while (index_at (b, k) != index_at (a, i + 1))
+    k++;
+  for (guint m = 1; m <= a->len; m++) {
+    guint corner = index_at (a, i + m);
+    g_array_append_val (both, corner);
+  }
+  for (guint m = 2; m < b->len; m++) {
+    guint corner = index_at (b, k + m);
+    g_array_append_val (both, corner);
+  }
+  return both;
+}
+
+/* Joins to part @number the neighbour across its edge @i, if there is one and both stay convex. */
+static gboolean
+join_across (
+    const GArray *outline, GPtrArray *parts, GHashTable *part_by_edge, guint number, guint i)
+{
+  GArray *part = g_ptr_array_index (parts, number);
+  const gint64 back = ((gint64)index_at (part, i + 1) << 32) | index_at (part, i);
+  guint found = GPOINTER_TO_UINT (g_hash_table_lookup (part_by_edge, &back));
+  if (found == 0 || found - 1 == number)
+    return FALSE;
+  g_autoptr (GArray) both = joined (part, i, g_ptr_array_index (parts, found - 1));
+  if (!is_convex (outline, both))
+    return FALSE;
+  g_array_set_size (g_ptr_array_index (parts, found - 1), 0);
+  g_hash_table_remove (part_by_edge, &back);
+  g_array_unref (part);
+  g_ptr_array_index (parts, number) = g_array_ref (both);
+  remember_edges (part_by_edge, both, number);
+  return TRUE;
+}
+
+/* Parts that went into others are left empty. */
+static void
+join_parts (const GArray *outline, GPtrArray *parts)
+{
+  g_autoptr (GHashTable) part_by_edge =
+      g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, NULL);
+  for (guint number = 0; number < parts->len; number++)
+    remember_edges (part_by_edge, g_ptr_array_index (parts, number), number);
+  for (guint number = 0; number < parts->len; number++)
+    for (guint i = 0; i < ((GArray *)g_ptr_array_index (parts, number))->len;)
+      if (join_across (outline, parts, part_by_edge, number, i))
+        i = 0;
+      else
+        i++;
 }
 
 GPtrArray *
@@ -156,25 +223,20 @@ sq_outline_split (const SqPlace *corners, guint n)
   if (n < 3 || fabs (sq_outline_twice_area_m2 (corners, n)) < FLAT_M2 ||
       crosses_itself (corners, n))
     return NULL;
-  g_autoptr (GArray) rest = cleaned (corners, n);
+  g_autoptr (GArray) outline = cleaned (corners, n);
+  g_autoptr (GPtrArray) loops = triangles_of (outline);
+  join_parts (outline, loops);
   GPtrArray *parts = g_ptr_array_new_with_free_func ((GDestroyNotify)g_array_unref);
-  if (is_convex (rest)) {
-    g_ptr_array_add (parts, g_steal_pointer (&rest));
-    return parts;
+  for (guint i = 0; i < loops->len; i++) {
+    const GArray *loop = g_ptr_array_index (loops, i);
+    if (loop->len < 3)
+      continue;
+    GArray *part = g_array_sized_new (FALSE, FALSE, sizeof (SqPlace), loop->len);
+    for (guint k = 0; k < loop->len; k++) {
+      SqPlace corner = corner_at (outline, loop, k);
+      g_array_append_val (part, corner);
+    }
+    g_ptr_array_add (parts, part);
   }
-  while (rest->len > 3) {
-    guint tip = 0;
-    while (tip < rest->len && !is_ear (rest, tip))
-      tip++;
-    if (tip == rest->len)
-      tip = 0; /* touches itself: no clean ear is left, so any corner goes */
-    if (turn (place (rest, tip + rest->len - 1), place (rest, tip), place (rest, tip + 1)) >
-        FLAT_M2)
-      add_triangle (parts, rest, tip);
-    g_array_remove_index (rest, tip);
-  }
-  if (turn (place (rest, 0), place (rest, 1), place (rest, 2)) > FLAT_M2)
-    add_triangle (parts, rest, 1);
-  join_parts (parts);
   return parts;
 }

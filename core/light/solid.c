@@ -1,8 +1,8 @@
 /* solid.c: convex solids, and the shadow that one throws from a point */
 #include "light/solid.h"
 
-/* A face seen from outside hides what is deeper than this: lamps may sit on a wall. */
-#define SKIN_M 1e-7
+/* A face hides what is deeper than this behind it: lamps may sit on a wall. */
+#define SKIN_M 1e-8
 
 static SqPlane
 plane_through (SqPoint point, SqVector normal)
@@ -100,11 +100,16 @@ int
 sq_solid_shadow (const SqSolid *solid, SqPoint from, SqPlane *planes)
 {
   int n = 0;
-  for (guint i = 0; i < solid->n_faces; i++)
-    if (faces (&solid->faces[i], from)) {
-      planes[n] = solid->faces[i];
-      planes[n++].offset_m -= SKIN_M;
-    }
+  for (guint i = 0; i < solid->n_faces; i++) {
+    double height = sq_plane_height_m (&solid->faces[i], from);
+    if (height <= -SQ_TOUCH_M)
+      continue;
+    planes[n] = solid->faces[i];
+    /* Not in the face's own plane: along the joint of two solids no light may pass. */
+    if (height > SQ_TOUCH_M)
+      planes[n].offset_m -= SKIN_M;
+    n++;
+  }
   if (n == 0)
     return -1;
   if (solid->flat && n == 2)
@@ -128,8 +133,8 @@ sq_solid_is_clear (const SqSolid *solid, SqPoint from, SqPoint ball_centre, doub
 {
   for (guint i = 0; i < solid->n_faces; i++) {
     const SqPlane *face = &solid->faces[i];
-    if (sq_plane_height_m (face, ball_centre) >= ball_radius_m &&
-        sq_plane_height_m (face, from) >= 0.0)
+    if (sq_plane_height_m (face, ball_centre) > ball_radius_m + SQ_TOUCH_M &&
+        sq_plane_height_m (face, from) > SQ_TOUCH_M)
       return TRUE;
   }
   /* Else by the distance of the solid's ball from the line between the two. */

@@ -66,10 +66,11 @@ set_stop (SqFlow *flow, const SqSideColumn *column)
 
   g_autofree char *exposure = exposure_line (readings);
   g_autofree char *light = light_line (readings, column->units);
+  double beside_mm = MAX (STOP_COLUMN_MM, sq_text_width_mm (flow->drawing, stop, &large) + 3.0);
   SqType small = sq_flow_type (flow, 500, SQ_INK, SQ_ALIGN_LEFT);
-  small.width_mm = sq_flow_width_mm (flow) - STOP_COLUMN_MM;
+  small.width_mm = sq_flow_width_mm (flow) - beside_mm;
   small.one_line = TRUE;
-  double x_mm = at.x_mm + STOP_COLUMN_MM;
+  double x_mm = at.x_mm + beside_mm;
   sq_draw_text (flow->drawing, (SqPaperPoint){x_mm, at.y_mm + 1.8}, exposure, &small);
   sq_draw_text (flow->drawing, (SqPaperPoint){x_mm, at.y_mm + 5.0}, light, &small);
 }
@@ -210,7 +211,7 @@ sq_light_block (SqFlow *flow, const SqSideColumn *column)
   const SqMapRequest *request = &column->map->request;
   g_autofree char *height = sq_quantity_format (request->height_m, SQ_LENGTH, column->units);
   const char *quantity = column->stops                  ? _ ("stops")
-                         : column->units == SQ_IMPERIAL ? _ ("footcandles")
+                         : column->units == SQ_IMPERIAL ? _ ("fc")
                                                         : _ ("lux");
   /* Translators: "Light, lux at 1.2 m, facing up" */
   g_autofree char *title = g_strdup_printf (_ ("Light, %s at %s, %s"), quantity, height,

@@ -9,7 +9,6 @@
 #define RULE_UNDER_MM 1.9
 #define BETWEEN_BLOCKS_MM 4.2
 #define PARAGRAPH_GAP_MM 1.25
-#define MOST_PAGES 200 /* a limit against texts without end; what is past it is left out */
 
 void
 sq_flow_init (SqFlow *flow, SqDrawing *drawing, const SqSheet *sheet, int page, double squeeze)
@@ -119,7 +118,7 @@ sq_flow_take (SqFlow *flow, double height_mm, SqPaperPoint *at)
   }
   *at = here (flow);
   flow->y_mm += height_mm;
-  return is_drawn (flow) && sq_flow_page (flow) < MOST_PAGES;
+  return is_drawn (flow);
 }
 
 void
@@ -130,7 +129,6 @@ sq_flow_head (SqFlow *flow, const char *title, double keep_mm)
     flow->y_mm += BETWEEN_BLOCKS_MM * flow->squeeze * flow->squeeze;
   if (flow->y_mm > 0.0 && sq_flow_left_mm (flow) < head_mm (flow) + keep_mm)
     next_column (flow);
-  /* A sheet without columns starts on the page after it. */
   draw_head (flow, title);
   flow->title = title;
 }

@@ -54,27 +54,30 @@ references_along (const SqPlot *plot, SqDrawing *drawing, SqPaperBox outer, gboo
   }
 }
 
-/* At the ends of the sheet's two axes, for filming and folding. */
+/* At the ends of the sheet's two axes, for filming and folding. They reach into the drawing, but
+ * not into words beside it. */
 static void
-centring_marks (const SqPlot *plot, SqDrawing *drawing, SqPaperBox outer)
+centring_marks (const SqPlot *plot, SqDrawing *drawing, SqPaperBox outer, int page)
 {
+  const double by_words_mm = SQ_COLUMN_PADDING_MM - 1.0;
+  double in_mm = page == 0 ? CENTRING_IN_MM : by_words_mm;
   SqColour ink = sq_ink (drawing->view, SQ_INK);
   SqPaperBox frame = plot->layout.frame;
   double x = plot->sheet->width_mm / 2.0, y = plot->sheet->height_mm / 2.0;
   double right = frame.x_mm + frame.width_mm, bottom = frame.y_mm + frame.height_mm;
   double outer_right = outer.x_mm + outer.width_mm, outer_bottom = outer.y_mm + outer.height_mm;
   const SqPaperPoint marks[][2] = {
-      {{x, outer.y_mm}, {x, frame.y_mm + CENTRING_IN_MM}},
-      {{x, outer_bottom}, {x, bottom - CENTRING_IN_MM}},
-      {{outer.x_mm, y}, {frame.x_mm + CENTRING_IN_MM, y}},
-      {{outer_right, y}, {right - CENTRING_IN_MM, y}},
+      {{x, outer.y_mm}, {x, frame.y_mm + in_mm}},
+      {{x, outer_bottom}, {x, bottom - in_mm}},
+      {{outer.x_mm, y}, {frame.x_mm + in_mm, y}},
+      {{outer_right, y}, {right - by_words_mm, y}},
   };
   for (guint k = 0; k < G_N_ELEMENTS (marks); k++)
     sq_draw_line (drawing, marks[k][0], marks[k][1], SQ_PEN_70, ink);
 }
 
 void
-sq_plot_draw_frame (const SqPlot *plot, SqDrawing *drawing)
+sq_plot_draw_frame (const SqPlot *plot, SqDrawing *drawing, int page)
 {
   SqPaperBox frame = plot->layout.frame;
   if (plot->layout.references) {
@@ -83,7 +86,7 @@ sq_plot_draw_frame (const SqPlot *plot, SqDrawing *drawing)
     sq_draw_stroke (drawing, SQ_PEN_13, sq_ink (drawing->view, SQ_MID));
     references_along (plot, drawing, outer, TRUE);
     references_along (plot, drawing, outer, FALSE);
-    centring_marks (plot, drawing, outer);
+    centring_marks (plot, drawing, outer, page);
   }
   sq_draw_box_path (drawing, frame, 0.0);
   sq_draw_stroke (drawing, SQ_PEN_70, sq_ink (drawing->view, SQ_INK));

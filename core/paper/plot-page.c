@@ -146,7 +146,7 @@ sq_plot_draw (const SqPlot *plot, cairo_t *cairo, int page)
   }
   sq_plot_run_column (plot, drawing, page);
   draw_title (plot, drawing, page);
-  sq_plot_draw_frame (plot, drawing);
+  sq_plot_draw_frame (plot, drawing, page);
   cairo_restore (cairo);
   sq_drawing_free (drawing);
 }

@@ -31,7 +31,7 @@ struct SqPlot {
 gboolean sq_plot_place (SqPlot *plot, const SqPlotRequest *request, GError **error);
 
 /* The pages' own parts. */
-void sq_plot_draw_frame (const SqPlot *plot, SqDrawing *drawing);
+void sq_plot_draw_frame (const SqPlot *plot, SqDrawing *drawing, int page);
 void sq_plot_draw_foot (const SqPlot *plot, SqDrawing *drawing);
 void sq_plot_draw_field (const SqPlot *plot, SqDrawing *drawing, SqPlanReport *report);
 

@@ -151,3 +151,9 @@ sq_plot_denominator (const SqPlot *plot)
 {
   return plot->denominator;
 }
+
+const SqReadings *
+sq_plot_readings (const SqPlot *plot)
+{
+  return plot->readings;
+}

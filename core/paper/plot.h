@@ -7,7 +7,8 @@
 G_BEGIN_DECLS
 
 typedef struct {
-  const char *sheet;  /* (nullable): the smallest on which the set fits at 1:50 (1/4" = 1'-0") */
+  const char *sheet;  /* (nullable): the smallest from A3 (tabloid) up on which the set
+                       * fits at 1:50 (1/4" = 1'-0") */
   double denominator; /* of the scale, see paper/scale.h; 0: the largest usual one that fits */
   int overlay;        /* SqOverlay; -1: what the scene's map asks for */
   gboolean mono;      /* one ink */
@@ -17,6 +18,13 @@ typedef struct {
 
 #define SQ_PLOT_USUAL_DPI 150.0
 #define SQ_PLOT_REQUEST ((SqPlotRequest){.overlay = -1, .dpi = SQ_PLOT_USUAL_DPI})
+
+/* sq_plot_request_of:
+ * @request: (out): what the scene's first plan page says of sheet, scale, overlay and ink, and the
+ *   usual for the rest; its sheet is borrowed from @scene
+ *
+ * Returns: FALSE with one line: `pages[0].sheet: …` */
+gboolean sq_plot_request_of (const SqScene *scene, SqPlotRequest *request, GError **error);
 
 typedef struct SqPlot SqPlot;
 
@@ -44,6 +52,9 @@ void sq_plot_page_size_mm (const SqPlot *plot, int page, double *width_mm, doubl
 /* What was chosen. */
 const SqSheet *sq_plot_sheet (const SqPlot *plot);
 double sq_plot_denominator (const SqPlot *plot);
+
+/* What the pages print, for showing beside them. (transfer none) */
+const SqReadings *sq_plot_readings (const SqPlot *plot);
 
 /* Draws @page with its top left corner at the origin, one cairo unit a millimetre, without a
  * ground. */

@@ -8,6 +8,9 @@
 
 #define CAUTION_SIDE_MM 4.8
 #define INDENT_MM 6.4
+/* A page is no archive: past these the rest is counted. */
+#define MOST_NOTES 1000
+#define MOST_REVISIONS 200
 #define PENCIL_ROW_MM 7.0
 #define REVISION_DATE_MM 7.0
 #define REVISION_TEXT_MM 23.0
@@ -42,11 +45,16 @@ sq_notes_block (SqFlow *flow, const SqSideColumn *column)
   if (notes->len == 0)
     return;
   sq_flow_head (flow, _ ("Notes"), SQ_NOTE_SIDE_MM);
-  for (guint k = 0; k < notes->len; k++) {
+  guint n = MIN (notes->len, MOST_NOTES);
+  for (guint k = 0; k < n; k++) {
     SqPaperPoint at;
-    sq_flow_gap (flow, 0.5);
+    sq_flow_gap (flow, 0.9 * flow->squeeze);
     if (beside (flow, sq_said (SQ_AT (SqNote, notes, k)->text), SQ_NOTE_SIDE_MM + 0.6, &at))
       sq_draw_note_mark (flow->drawing, beside_middle (at, SQ_NOTE_SIDE_MM), (int)k + 1);
+  }
+  if (notes->len > n) {
+    g_autofree char *more = g_strdup_printf (_ ("and %u more in the scene file"), notes->len - n);
+    sq_flow_text (flow, more, INDENT_MM, SQ_MID);
   }
 }
 
@@ -156,7 +164,8 @@ sq_revisions_block (SqFlow *flow, const SqSideColumn *column)
   if (revisions->len == 0)
     return;
   sq_flow_head (flow, _ ("Revisions"), 4.0);
-  for (guint k = revisions->len; k-- > 0;) {
+  guint least = revisions->len > MOST_REVISIONS ? revisions->len - MOST_REVISIONS : 0;
+  for (guint k = revisions->len; k-- > least;) {
     const SqRevision *revision = SQ_AT (SqRevision, revisions, k);
     g_autofree char *what = sq_flow_cut (sq_said (revision->what));
     SqPaperPoint at;
@@ -178,6 +187,10 @@ sq_revisions_block (SqFlow *flow, const SqSideColumn *column)
     type.width_mm = sq_flow_width_mm (flow) - REVISION_TEXT_MM;
     sq_draw_text (flow->drawing, (SqPaperPoint){at.x_mm + REVISION_TEXT_MM, baseline_mm}, what,
                   &type);
+  }
+  if (least > 0) {
+    g_autofree char *more = g_strdup_printf (_ ("and %u older in the scene file"), least);
+    sq_flow_text (flow, more, REVISION_TEXT_MM, SQ_MID);
   }
 }
 

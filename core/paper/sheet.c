@@ -25,9 +25,9 @@ const SqSheet sq_sheets[] = {
 };
 const guint sq_n_sheets = G_N_ELEMENTS (sq_sheets);
 
-static const char *const usual[][5] = {
-  [SQ_METRIC]   = { "A4",     "A3",      "A2",     "A1",     "A0" },
-  [SQ_IMPERIAL] = { "letter", "tabloid", "arch-c", "arch-d", "arch-e" },
+static const char *const usual[][4] = {
+  [SQ_METRIC]   = { "A3",      "A2",     "A1",     "A0" },
+  [SQ_IMPERIAL] = { "tabloid", "arch-c", "arch-d", "arch-e" },
 };
 /* clang-format on */
 

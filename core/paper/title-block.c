@@ -33,6 +33,20 @@ sq_look_name (const SqScene *scene)
   return scene->look;
 }
 
+/* The largest type in which the value fits its cell; where none will do it is cut. */
+static double
+fitting_cap_mm (SqDrawing *drawing, const Cell *cell)
+{
+  const double caps_mm[] = {cell->cap_mm, SQ_TYPE_HEAD, SQ_TYPE_SMALL};
+  for (guint k = 0; k < G_N_ELEMENTS (caps_mm); k++) {
+    SqType type = {.cap_mm = caps_mm[k], .weight = cell->weight};
+    if (caps_mm[k] <= cell->cap_mm &&
+        sq_text_width_mm (drawing, cell->value, &type) <= cell->width_mm - 2.0 * PAD_MM)
+      return caps_mm[k];
+  }
+  return SQ_TYPE_SMALL;
+}
+
 static void
 draw_cell (
     SqDrawing *drawing, SqPaperBox box, const Cell *cell, double name_down_mm, double value_down_mm)
@@ -44,7 +58,7 @@ draw_cell (
                  .width_mm = cell->width_mm - 2.0 * PAD_MM,
                  .one_line = TRUE};
   SqType value = name;
-  value.cap_mm = cell->cap_mm;
+  value.cap_mm = fitting_cap_mm (drawing, cell);
   value.weight = cell->weight;
   value.colour = sq_ink (drawing->view, SQ_INK);
   sq_draw_text (drawing, (SqPaperPoint){x_mm + PAD_MM, y_mm + name_down_mm}, cell->name, &name);

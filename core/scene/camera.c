@@ -45,11 +45,11 @@ static const SqField camera_fields[] = {
 /* clang-format on */
 
 const SqKind sq_camera_kind = {
-    .name = N_ ("camera"),
-    .size = sizeof (SqCamera),
-    SQ_FIELDS (camera_fields),
-    .names = SQ_NAMES_CAMERA,
-    .help = N_ ("A camera. The first is active unless a look names another."),
+  .name = N_ ("camera"),
+  .size = sizeof (SqCamera),
+  SQ_FIELDS (camera_fields),
+  .names = SQ_NAMES_CAMERA,
+  .help = N_ ("A camera. The first is active unless a look names another."),
 };
 
 void

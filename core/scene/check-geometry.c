@@ -8,16 +8,12 @@
 #define SAME_POINT_M 1e-6
 
 static gboolean
-fails (const SqWhere *list,
-       guint index,
-       const char *key,
-       SqError code,
-       GError **error,
-       const char *text)
+fails (
+  const SqWhere *list, guint index, const char *key, SqError code, GError **error, const char *text)
 {
-  SqWhere thing = {.up = list, .index = index};
-  SqWhere member = {.up = &thing, .key = key};
-  SqReading reading = {.where = key != NULL ? &member : &thing};
+  SqWhere thing = { .up = list, .index = index };
+  SqWhere member = { .up = &thing, .key = key };
+  SqReading reading = { .where = key != NULL ? &member : &thing };
   return sq_reading_error (&reading, code, error, "%s", text);
 }
 
@@ -34,9 +30,9 @@ aims_at_itself (const SqScene *scene, const char *id, SqPoint at, const SqAim *a
 gboolean
 sq_class_check (const SqClass *lamp, const SqWhere *where, GError **error)
 {
-  SqReading reading = {.where = where};
+  SqReading reading = { .where = where };
   guint lights =
-      (lamp->beams->len > 0) + (lamp->emits != SQ_EMITS_BY_BEAM) + (lamp->photometry != NULL);
+    (lamp->beams->len > 0) + (lamp->emits != SQ_EMITS_BY_BEAM) + (lamp->photometry != NULL);
   if (lights != 1)
     return sq_reading_error (&reading, SQ_ERROR_VALUE, error,
                              _ ("has %u kinds of light, expected one of beams, emits, photometry"),
@@ -46,7 +42,7 @@ sq_class_check (const SqClass *lamp, const SqWhere *where, GError **error)
                              _ ("has %u beams, expected one, or spot and flood"), lamp->beams->len);
   for (guint i = 0; i < lamp->beams->len; i++) {
     const SqBeam *beam = g_ptr_array_index (lamp->beams, i);
-    SqWhere list = {.up = where, .key = "beams"};
+    SqWhere list = { .up = where, .key = "beams" };
     if (!(beam->field_deg.across > beam->beam_deg.across) ||
         !(beam->field_deg.up > beam->beam_deg.up))
       return fails (&list, i, "field_deg", SQ_ERROR_VALUE, error,
@@ -67,7 +63,7 @@ sq_class_check (const SqClass *lamp, const SqWhere *where, GError **error)
 gboolean
 sq_material_check (const SqMaterial *material, const SqWhere *where, GError **error)
 {
-  SqReading reading = {.where = where};
+  SqReading reading = { .where = where };
   double sum = material->direct + material->scatter + material->reflect;
   if (sum > 1.0 + 1e-9) {
     g_autofree char *text = sq_number_text (sum);
@@ -88,10 +84,10 @@ aim_fails (const SqWhere *look,
            GError **error,
            const char *text)
 {
-  SqWhere list = {.up = look, .key = list_key};
-  SqWhere thing = {.up = &list, .key = look != NULL ? id : NULL, .index = index};
-  SqWhere member = {.up = &thing, .key = key};
-  SqReading reading = {.where = &member};
+  SqWhere list = { .up = look, .key = list_key };
+  SqWhere thing = { .up = &list, .key = look != NULL ? id : NULL, .index = index };
+  SqWhere member = { .up = &thing, .key = key };
+  SqReading reading = { .where = &member };
   return sq_reading_error (&reading, SQ_ERROR_GEOMETRY, error, "%s", text);
 }
 
@@ -112,7 +108,7 @@ sq_aims_check (const SqScene *scene, const SqWhere *look, GError **error)
   }
   for (guint i = 0; i < scene->probes->len; i++) {
     const SqProbe *probe = SQ_AT (SqProbe, scene->probes, i);
-    SqAim toward = {.id = probe->toward, .at = SQ_NO_POINT};
+    SqAim toward = { .id = probe->toward, .at = SQ_NO_POINT };
     if (aims_at_itself (scene, probe->id, probe->at, &toward))
       return aim_fails (look, "probes", i, probe->id, "toward", error,
                         _ ("is the probe itself, expected something else to look at"));
@@ -123,7 +119,7 @@ sq_aims_check (const SqScene *scene, const SqWhere *look, GError **error)
 static gboolean
 panels_check (const SqScene *scene, GError **error)
 {
-  SqWhere list = {.key = "panels"};
+  SqWhere list = { .key = "panels" };
   for (guint i = 0; i < scene->panels->len; i++) {
     const SqPanel *panel = SQ_AT (SqPanel, scene->panels, i);
     if (panel->material == NULL && panel->kind != SQ_PANEL_FLAG)
@@ -136,15 +132,15 @@ panels_check (const SqScene *scene, GError **error)
 static gboolean
 classes_check (const SqScene *scene, GError **error)
 {
-  SqWhere list = {.key = "classes"};
+  SqWhere list = { .key = "classes" };
   for (guint i = 0; i < scene->classes->len; i++) {
-    SqWhere where = {.up = &list, .index = i};
+    SqWhere where = { .up = &list, .index = i };
     if (!sq_class_check (SQ_AT (SqClass, scene->classes, i), &where, error))
       return FALSE;
   }
   list.key = "materials";
   for (guint i = 0; i < scene->materials->len; i++) {
-    SqWhere where = {.up = &list, .index = i};
+    SqWhere where = { .up = &list, .index = i };
     if (!sq_material_check (SQ_AT (SqMaterial, scene->materials, i), &where, error))
       return FALSE;
   }
@@ -154,7 +150,7 @@ classes_check (const SqScene *scene, GError **error)
 static gboolean
 supplies_check (const SqScene *scene, GError **error)
 {
-  SqWhere list = {.key = "supplies"};
+  SqWhere list = { .key = "supplies" };
   for (guint i = 0; i < scene->supplies->len; i++) {
     const SqSupply *supply = SQ_AT (SqSupply, scene->supplies, i);
     /* Walking up from a supply ends after at most as many steps as there are supplies. */

@@ -23,8 +23,8 @@ visit_list (const GPtrArray *list,
             GError **error)
 {
   for (guint i = 0; i < list->len; i++) {
-    SqWhere where = {.up = reading->where, .index = i};
-    SqReading member = {.where = &where};
+    SqWhere where = { .up = reading->where, .index = i };
+    SqReading member = { .where = &where };
     if (!visit (g_ptr_array_index (list, i), &member, visitor, data, error))
       return FALSE;
   }
@@ -42,8 +42,8 @@ visit (const SqThing *thing,
   if (!visitor (thing, reading, data, error))
     return FALSE;
   SQ_EACH_FIELD (field, thing->kind) {
-    SqWhere where = {.up = reading->where, .key = field->key};
-    SqReading member = {.where = &where};
+    SqWhere where = { .up = reading->where, .key = field->key };
+    SqReading member = { .where = &where };
     gpointer value = sq_thing_value (thing, field);
     if (field->type == &sq_value_list) {
       if (!visit_list (*(GPtrArray **)value, &member, visitor, data, error))
@@ -56,8 +56,8 @@ visit (const SqThing *thing,
       const GPtrArray *partials = *(GPtrArray **)value;
       for (guint k = 0; k < partials->len; k++) {
         const SqPartial *partial = g_ptr_array_index (partials, k);
-        SqWhere at = {.up = &where, .key = partial->id};
-        SqReading inner = {.where = &at, .partial = TRUE};
+        SqWhere at = { .up = &where, .key = partial->id };
+        SqReading inner = { .where = &at, .partial = TRUE };
         if (!visit (partial->changes, &inner, visitor, data, error))
           return FALSE;
       }
@@ -69,7 +69,7 @@ visit (const SqThing *thing,
 static gboolean
 is_reserved (const char *id)
 {
-  static const char *const words[] = {"sun", "sky", "room", "base", "ambient", NULL};
+  static const char *const words[] = { "sun", "sky", "room", "base", "ambient", NULL };
   return g_strv_contains (words, id) || sq_kind_field (&sq_scene_kind, id) != NULL;
 }
 
@@ -80,8 +80,8 @@ enter (const SqThing *thing, const SqReading *reading, gpointer data, GError **e
   const char *id = thing->kind->names != 0 && !reading->partial ? sq_thing_id (thing) : NULL;
   if (id == NULL)
     return TRUE;
-  SqWhere where = {.up = reading->where, .key = "id"};
-  SqReading at_id = {.where = &where};
+  SqWhere where = { .up = reading->where, .key = "id" };
+  SqReading at_id = { .where = &where };
   if (is_reserved (id))
     return sq_reading_error (&at_id, SQ_ERROR_REFERENCE, error,
                              _ ("\"%s\" is reserved, expected another id"), id);
@@ -98,9 +98,9 @@ char *
 sq_names_text (SqNames names)
 {
   static const SqKind *const kinds[] = {
-      &sq_wall_kind,    &sq_opening_kind,  &sq_piece_kind, &sq_mark_kind,   &sq_camera_kind,
-      &sq_fixture_kind, &sq_panel_kind,    &sq_probe_kind, &sq_supply_kind, &sq_cable_kind,
-      &sq_class_kind,   &sq_material_kind, &sq_look_kind,  &sq_stand_kind,
+    &sq_wall_kind,    &sq_opening_kind,  &sq_piece_kind, &sq_mark_kind,   &sq_camera_kind,
+    &sq_fixture_kind, &sq_panel_kind,    &sq_probe_kind, &sq_supply_kind, &sq_cable_kind,
+    &sq_class_kind,   &sq_material_kind, &sq_look_kind,  &sq_stand_kind,
   };
   g_autoptr (GPtrArray) words = g_ptr_array_new ();
   if ((names & SQ_NAMES_ANYTHING_PLACED) == SQ_NAMES_ANYTHING_PLACED) {
@@ -119,7 +119,7 @@ sq_names_text (SqNames names)
 
 static gboolean
 resolve (
-    const SqScene *scene, const SqReading *reading, const char *id, SqNames names, GError **error)
+  const SqScene *scene, const SqReading *reading, const char *id, SqNames names, GError **error)
 {
   const SqThing *found = g_hash_table_lookup (scene->by_id, id);
   if (found != NULL && (found->kind->names & names))
@@ -144,10 +144,10 @@ resolve (
 /* As a key of the object at @reading: a mark in role_at, a thing that a look changes. */
 static gboolean
 resolve_key (
-    const SqScene *scene, const SqReading *reading, const char *id, SqNames names, GError **error)
+  const SqScene *scene, const SqReading *reading, const char *id, SqNames names, GError **error)
 {
-  SqWhere where = {.up = reading->where, .key = id};
-  SqReading at_key = {.where = &where};
+  SqWhere where = { .up = reading->where, .key = id };
+  SqReading at_key = { .where = &where };
   return resolve (scene, &at_key, id, names, error);
 }
 
@@ -156,8 +156,8 @@ resolve_all (const SqThing *thing, const SqReading *reading, gpointer data, GErr
 {
   const SqScene *scene = data;
   SQ_EACH_FIELD (field, thing->kind) {
-    SqWhere where = {.up = reading->where, .key = field->key};
-    SqReading member = {.where = &where};
+    SqWhere where = { .up = reading->where, .key = field->key };
+    SqReading member = { .where = &where };
     gpointer value = sq_thing_value (thing, field);
     if (field->type == &sq_value_reference || field->type == &sq_value_aim) {
       const char *id = field->type == &sq_value_aim ? ((SqAim *)value)->id : *(char **)value;
@@ -186,7 +186,7 @@ resolve_all (const SqThing *thing, const SqReading *reading, gpointer data, GErr
 gboolean
 sq_scene_index (SqScene *scene, GError **error)
 {
-  SqReading reading = {.where = NULL};
+  SqReading reading = { .where = NULL };
   g_clear_pointer (&scene->by_id, g_hash_table_unref);
   scene->by_id = g_hash_table_new (g_str_hash, g_str_equal);
   return visit (&scene->thing, &reading, enter, scene->by_id, error) &&

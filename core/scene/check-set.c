@@ -45,10 +45,10 @@ outline_crosses_itself (const GArray *outline)
 
 static gboolean
 opening_check (
-    const SqWall *wall, const SqRoom *room, guint index, const SqWhere *where, GError **error)
+  const SqWall *wall, const SqRoom *room, guint index, const SqWhere *where, GError **error)
 {
   const SqOpening *opening = SQ_AT (SqOpening, wall->openings, index);
-  SqReading reading = {.where = where};
+  SqReading reading = { .where = where };
   double height_m = sq_wall_height_m (wall, room);
   double sill_m = sq_opening_sill_m (opening), head_m = sq_opening_head_m (opening, height_m);
   SqPlace from, to;
@@ -61,8 +61,8 @@ opening_check (
     g_autofree char *a = sq_number_text (opening->offset_m + opening->width_m),
                     *b = sq_number_text (length_m);
     return sq_reading_error (
-        &reading, SQ_ERROR_GEOMETRY, error,
-        _ ("reaches to %s m along an edge of %s m, expected offset and width within it"), a, b);
+      &reading, SQ_ERROR_GEOMETRY, error,
+      _ ("reaches to %s m along an edge of %s m, expected offset and width within it"), a, b);
   }
   if (head_m > height_m + SAME_PLACE_M) {
     g_autofree char *a = sq_number_text (head_m), *b = sq_number_text (height_m);
@@ -94,7 +94,7 @@ opening_check (
 static gboolean
 wall_check (const SqWall *wall, const SqRoom *room, const SqWhere *where, GError **error)
 {
-  SqReading reading = {.where = where};
+  SqReading reading = { .where = where };
   if (wall->closed && wall->path->len < 3)
     return sq_reading_error (&reading, SQ_ERROR_GEOMETRY, error,
                              _ ("is closed with %u points, expected at least 3"), wall->path->len);
@@ -102,16 +102,16 @@ wall_check (const SqWall *wall, const SqRoom *room, const SqWhere *where, GError
     SqPlace from, to;
     sq_wall_edge (wall, i, &from, &to);
     if (sq_place_distance_m (from, to) < SAME_PLACE_M) {
-      SqWhere path = {.up = where, .key = "path"};
-      SqWhere point = {.up = &path, .index = (i + 1) % wall->path->len};
-      SqReading at = {.where = &point};
+      SqWhere path = { .up = where, .key = "path" };
+      SqWhere point = { .up = &path, .index = (i + 1) % wall->path->len };
+      SqReading at = { .where = &point };
       return sq_reading_error (&at, SQ_ERROR_GEOMETRY, error,
                                _ ("stands on the point before it, expected another place"));
     }
   }
   for (guint i = 0; i < wall->openings->len; i++) {
-    SqWhere list = {.up = where, .key = "openings"};
-    SqWhere opening = {.up = &list, .index = i};
+    SqWhere list = { .up = where, .key = "openings" };
+    SqWhere opening = { .up = &list, .index = i };
     if (!opening_check (wall, room, i, &opening, error))
       return FALSE;
   }
@@ -121,12 +121,12 @@ wall_check (const SqWall *wall, const SqRoom *room, const SqWhere *where, GError
 static gboolean
 piece_check (const SqPiece *piece, const SqWhere *where, GError **error)
 {
-  SqReading reading = {.where = where};
+  SqReading reading = { .where = where };
   if ((piece->outline->len > 0) == (piece->disc != NULL))
     return sq_reading_error (&reading, SQ_ERROR_VALUE, error,
                              piece->disc != NULL
-                                 ? _ ("has an outline and a disc, expected one")
-                                 : _ ("has no shape, expected an outline or a disc"));
+                               ? _ ("has an outline and a disc, expected one")
+                               : _ ("has no shape, expected an outline or a disc"));
   if (piece->disc == NULL) {
     if (piece->outline->len < 3 || outline_area_m2 (piece->outline) < 1e-9)
       return sq_reading_error (&reading, SQ_ERROR_GEOMETRY, error,
@@ -147,14 +147,14 @@ piece_check (const SqPiece *piece, const SqWhere *where, GError **error)
 gboolean
 sq_set_check (const SqScene *scene, GError **error)
 {
-  SqWhere walls = {.key = "walls"}, pieces = {.key = "pieces"};
+  SqWhere walls = { .key = "walls" }, pieces = { .key = "pieces" };
   for (guint i = 0; i < scene->walls->len; i++) {
-    SqWhere wall = {.up = &walls, .index = i};
+    SqWhere wall = { .up = &walls, .index = i };
     if (!wall_check (SQ_AT (SqWall, scene->walls, i), scene->room, &wall, error))
       return FALSE;
   }
   for (guint i = 0; i < scene->pieces->len; i++) {
-    SqWhere piece = {.up = &pieces, .index = i};
+    SqWhere piece = { .up = &pieces, .index = i };
     if (!piece_check (SQ_AT (SqPiece, scene->pieces, i), &piece, error))
       return FALSE;
   }

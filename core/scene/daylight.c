@@ -30,8 +30,8 @@ static const SqField daylight_fields[] = {
 /* clang-format on */
 
 const SqKind sq_daylight_kind = {
-    .name = N_ ("daylight"),
-    .size = sizeof (SqDaylight),
-    SQ_FIELDS (daylight_fields),
-    .help = N_ ("Place and time from which sun and sky follow."),
+  .name = N_ ("daylight"),
+  .size = sizeof (SqDaylight),
+  SQ_FIELDS (daylight_fields),
+  .help = N_ ("Place and time from which sun and sky follow."),
 };

@@ -110,13 +110,13 @@ node_from_text (const SqField *field,
   if (json != NULL) {
     /* 7 as a unit number, 12 as a gauge: text, though it is JSON too. */
     gboolean is_text =
-        JSON_NODE_HOLDS_VALUE (json) && json_node_get_value_type (json) == G_TYPE_STRING;
+      JSON_NODE_HOLDS_VALUE (json) && json_node_get_value_type (json) == G_TYPE_STRING;
     if (!bare || is_text || !JSON_NODE_HOLDS_VALUE (json))
       return json;
     json_node_unref (json);
   }
   if (bare && !g_utf8_validate (text, -1, NULL)) {
-    sq_reading_error (reading, SQ_ERROR_VALUE, error, _ ("is no UTF-8 text"));
+    sq_reading_error (reading, SQ_ERROR_VALUE, error, _ ("is not in UTF-8, expected text that is"));
     return NULL;
   }
   if (bare)
@@ -145,13 +145,14 @@ set_in (const SqThing *thing,
         const SqReading *reading,
         GError **error)
 {
-  SqWhere where = {.up = reading->where, .key = path[0]};
-  SqReading member = {.where = &where};
+  SqWhere where = { .up = reading->where, .key = path[0] };
+  SqReading member = { .where = &where };
   const SqField *field = path[0] != NULL ? sq_kind_field (thing->kind, path[0]) : NULL;
-  if (path[0] == NULL || field == NULL || !sq_field_applies (field, thing)) {
+  if (field == NULL || !sq_field_applies (field, thing)) {
+    g_autofree char *keys = sq_kind_keys (thing->kind, 0);
     sq_reading_error (path[0] != NULL ? &member : reading, SQ_ERROR_VALUE, error,
-                      _ ("is no field here (%s), expected one as the format reference lists them"),
-                      _ (thing->kind->name));
+                      _ ("is no field of its own (%s), expected one of %s"), _ (thing->kind->name),
+                      keys);
     return NULL;
   }
   g_autoptr (SqThing) copy = sq_thing_copy (thing);
@@ -162,7 +163,7 @@ set_in (const SqThing *thing,
     return g_steal_pointer (&copy);
   }
   const SqThing *inner =
-      field->type == &sq_value_object ? *(SqThing **)sq_thing_value (thing, field) : NULL;
+    field->type == &sq_value_object ? *(SqThing **)sq_thing_value (thing, field) : NULL;
   if (inner == NULL) {
     sq_reading_error (&member, SQ_ERROR_VALUE, error,
                       _ ("has no fields of its own here, expected a value for it as a whole"));
@@ -181,19 +182,25 @@ sq_scene_set (const SqScene *scene, const char *path, const char *text, GError *
   g_auto (GStrv) steps = g_strsplit (path, ".", -1);
   const SqThing *target = steps[0] != NULL ? sq_scene_find (scene, steps[0]) : NULL;
 
-  if (target == NULL && (steps[0] == NULL || sq_kind_field (&sq_scene_kind, steps[0]) == NULL)) {
+  if (*path == '\0') {
+    g_set_error (error, SQ_ERROR, SQ_ERROR_REFERENCE,
+                 _ ("set: names nothing, expected ID.FIELD or a key of the file"));
+    return NULL;
+  }
+  if (target == NULL && sq_kind_field (&sq_scene_kind, steps[0]) == NULL) {
+    g_autofree char *place = sq_shown_text (path), *name = sq_shown_text (steps[0]);
     g_set_error (error, SQ_ERROR, SQ_ERROR_REFERENCE,
                  _ ("%s: \"%s\" does not exist, expected the id of a thing or a key of the file"),
-                 path, steps[0] != NULL ? steps[0] : "");
+                 place, name);
     return NULL;
   }
   if (target == NULL)
     target = &scene->thing;
-  SqWhere where = {.key = steps[0]};
+  SqWhere where = { .key = steps[0] };
   gboolean whole = target == &scene->thing;
-  SqReading reading = {.where = whole ? NULL : &where};
+  SqReading reading = { .where = whole ? NULL : &where };
   g_autoptr (SqThing) changed =
-      set_in (target, whole ? steps : steps + 1, text, (SqUnits)scene->units, &reading, error);
+    set_in (target, whole ? steps : steps + 1, text, (SqUnits)scene->units, &reading, error);
   if (changed == NULL)
     return NULL;
   g_autoptr (SqScene) result = scene_with (scene, target, changed);

@@ -36,12 +36,12 @@ sq_scene_camera (const SqScene *scene)
 static SqPlace
 path_middle (const GArray *path)
 {
-  SqPlace sum = {0.0, 0.0};
+  SqPlace sum = { 0.0, 0.0 };
   for (guint i = 0; i < path->len; i++) {
     sum.x_m += sq_path_at (path, i).x_m;
     sum.y_m += sq_path_at (path, i).y_m;
   }
-  return (SqPlace){sum.x_m / path->len, sum.y_m / path->len};
+  return (SqPlace){ sum.x_m / path->len, sum.y_m / path->len };
 }
 
 static SqPoint

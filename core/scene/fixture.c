@@ -3,11 +3,13 @@
 
 #include <glib/gi18n-lib.h>
 
-const char *const sq_role_words[] = {"key",   "fill",       "back",      "side",   "top",
-                                     "under", "background", "practical", "effect", NULL};
-const char *const sq_mount_words[] = {"stand", "floor", "wall", "ceiling", "pipe",
-                                      "boom",  "lift",  "hand", "set",     NULL};
-const char *const sq_line_words[] = {"L1", "L2", "L3", "L1-L2", "L2-L3", "L1-L3", "L1-L2-L3", NULL};
+const char *const sq_role_words[] = { "key",   "fill",       "back",      "side",   "top",
+                                      "under", "background", "practical", "effect", NULL };
+const char *const sq_mount_words[] = { "stand", "floor", "wall", "ceiling", "pipe",
+                                       "boom",  "lift",  "hand", "set",     NULL };
+const char *const sq_line_words[] = {
+  "L1", "L2", "L3", "L1-L2", "L2-L3", "L1-L3", "L1-L2-L3", NULL
+};
 
 /* clang-format off */
 #define AT(member) offsetof (SqModifier, member)
@@ -112,18 +114,18 @@ static const SqField fixture_fields[] = {
 /* clang-format on */
 
 const SqKind sq_modifier_kind = {
-    .name = N_ ("modifier"),
-    .size = sizeof (SqModifier),
-    SQ_FIELDS (modifier_fields),
-    .help = N_ ("What hangs on a lamp: scrims, gels, cloth, crates, snoots, doors."),
+  .name = N_ ("modifier"),
+  .size = sizeof (SqModifier),
+  SQ_FIELDS (modifier_fields),
+  .help = N_ ("What hangs on a lamp: scrims, gels, cloth, crates, snoots, doors."),
 };
 
 const SqKind sq_fixture_kind = {
-    .name = N_ ("fixture"),
-    .size = sizeof (SqFixture),
-    SQ_FIELDS (fixture_fields),
-    .names = SQ_NAMES_FIXTURE,
-    .help = N_ ("A lamp. Its body and stand block no light; its own doors do."),
+  .name = N_ ("fixture"),
+  .size = sizeof (SqFixture),
+  SQ_FIELDS (fixture_fields),
+  .names = SQ_NAMES_FIXTURE,
+  .help = N_ ("A lamp. Its body and stand block no light; its own doors do."),
 };
 
 SqRole
@@ -140,7 +142,7 @@ sq_fixture_role_at (const SqFixture *fixture, const char *mark_id)
 SqFrame
 sq_frame (SqVector forward, double roll_deg)
 {
-  SqFrame frame = {.forward = sq_vector_unit (forward)};
+  SqFrame frame = { .forward = sq_vector_unit (forward) };
   SqVector right = sq_vector_cross (frame.forward, sq_vector (0, 0, 1));
   /* Within a millionth of vertical the cross product is noise: page +x by the contract. */
   frame.right = sq_vector_length (right) > 1e-6 ? sq_vector_unit (right) : sq_vector (1, 0, 0);

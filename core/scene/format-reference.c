@@ -11,32 +11,28 @@
 
 /* What holds for the whole file. */
 static const char *const conventions[] = {
-    N_ ("A scene is one JSON object (RFC 8259, UTF-8) in a file that ends in `.squarelaw`."),
-    N_ ("**Units** are metres, degrees, lux, candela, kelvin, watts, volts, amperes and hours as "
-        "HH:MM, always. `units` changes only what is shown."),
-    N_ ("**Axes**: x to the right of the page, y up the page, z up from the floor. **Azimuth**: "
-        "degrees counter-clockwise from +x. **Elevation**: degrees above the horizontal. A compass "
-        "bearing b stands at page azimuth `north` - b."),
-    N_ ("**Places** are `[x, y]` on the plan, **points** `[x, y, z]` in the room."),
-    N_ ("**Ids** are 1 to 64 of `A-Z a-z 0-9 _ -`, one namespace for things, classes, materials "
-        "and "
-        "looks, made once and never used again. Reserved are `sun`, `sky`, `room`, `base` and the "
-        "keys of the whole file. A reference to nothing is an error."),
-    N_ ("**Defaults** are left out of what the program writes; empty text and no text are the "
-        "same. "
-        "A file that the program wrote is written back byte for byte; of any other file, "
-        "everything "
-        "it said survives."),
-    N_ ("**Unknown keys** are kept where they stand, written back and warned of. Unknown words "
-        "where "
-        "a fixed set is expected are errors."),
-    N_ ("**A newer `format`** than the program knows is refused by the command line and opened "
-        "read-only by the window."),
+  N_ ("A scene is one JSON object (RFC 8259, UTF-8) in a file that ends in `.squarelaw`."),
+  N_ ("**Units** are metres, degrees, lux, candela, kelvin, watts, volts, amperes and hours as "
+      "HH:MM, always. `units` changes only what is shown."),
+  N_ ("**Axes**: x to the right of the page, y up the page, z up from the floor. **Azimuth**: "
+      "degrees counter-clockwise from +x. **Elevation**: degrees above the horizontal. A "
+      "compass bearing b stands at page azimuth `north` - b."),
+  N_ ("**Places** are `[x, y]` on the plan, **points** `[x, y, z]` in the room."),
+  N_ ("**Ids** are 1 to 64 of `A-Z a-z 0-9 _ -`, one namespace for things, classes, materials "
+      "and looks, made once and never used again. Reserved are `sun`, `sky`, `room`, `base` "
+      "and the keys of the whole file. A reference to nothing is an error."),
+  N_ ("**Defaults** are left out of what the program writes; empty text, null and no text are "
+      "the same. A file that the program wrote is written back byte for byte; of any other "
+      "file, everything it said survives."),
+  N_ ("**Unknown keys** are kept where they stand, written back and warned of. Unknown words "
+      "where a fixed set is expected are errors."),
+  N_ ("**A newer `format`** than the program knows is refused by the command line and opened "
+      "read-only by the window."),
 };
 
 static const char *const columns[] = {
-    N_ ("key"),   N_ ("what"),  N_ ("value"),   N_ ("unit"),
-    N_ ("range"), N_ ("usual"), N_ ("default"), N_ ("marks"),
+  N_ ("key"),   N_ ("what"),  N_ ("value"),   N_ ("unit"),
+  N_ ("range"), N_ ("usual"), N_ ("default"), N_ ("marks"),
 };
 
 static void
@@ -44,20 +40,20 @@ append_intro (GString *page)
 {
   g_string_append_printf (page, "# %s\n\n", _ ("The scene file"));
   g_string_append_printf (
-      page, _ ("Written from the tables of fields; not by hand. After a change to a table:\n\n%s"),
-      "    ninja -C _build tests/write-format && _build/tests/write-format "
-      "> core/scene/FORMAT.md\n\n");
+    page, _ ("Written from the tables of fields; not by hand. After a change to a table:\n\n%s"),
+    "    ninja -C _build tests/write-format && _build/tests/write-format "
+    "> core/scene/FORMAT.md\n\n");
   for (guint i = 0; i < G_N_ELEMENTS (conventions); i++)
     g_string_append_printf (page, "- %s\n", _ (conventions[i]));
   g_string_append_printf (
-      page,
-      _ ("- **Limits**: a file of %u MiB, %d arrays and objects inside one another, %d members of "
-         "a list, path or map, %d MiB of one text, whole numbers of 64 bits with sign, finite "
-         "numbers; no key twice in an object, no NUL.\n\n"),
-      (guint)(SQ_JSON_BYTES_MAX >> 20), SQ_JSON_DEPTH_MAX, SQ_MOST_MEMBERS, SQ_MOST_TEXT >> 20);
+    page,
+    _ ("- **Limits**: a file of %u MiB, %d arrays and objects inside one another, %d members of "
+       "a list, path or map, %d MiB of one text, whole numbers of 64 bits with sign, finite "
+       "numbers; no key twice in an object, no NUL.\n\n"),
+    (guint)(SQ_JSON_BYTES_MAX >> 20), SQ_JSON_DEPTH_MAX, SQ_MOST_MEMBERS, SQ_MOST_TEXT >> 20);
   g_string_append (
-      page, _ ("Marks: *look*: a look may change it; *null*: null is a value of its own. "
-               "The usual range is what a slider spans, where it is not the whole range.\n"));
+    page, _ ("Marks: *look*: a look may change it; *null*: null is a value of its own. "
+             "The usual range is what a slider spans, where it is not the whole range.\n"));
 }
 
 /* `a`, `b` */
@@ -181,8 +177,8 @@ append_row (GString *page, const SqThing *fresh, const SqField *field)
   append_default (initial, fresh, field);
   append_marks (marks, field);
   const char *cells[G_N_ELEMENTS (columns)] = {
-      key,   _ (field->help), value->str,   sq_dimension_unit (field->dimension),
-      range, usual->str,      initial->str, marks->str,
+    key,   _ (field->help), value->str,   sq_dimension_unit (field->dimension),
+    range, usual->str,      initial->str, marks->str,
   };
   g_string_append_c (page, '|');
   for (guint i = 0; i < G_N_ELEMENTS (cells); i++)

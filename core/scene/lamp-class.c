@@ -109,37 +109,37 @@ static const SqField class_fields[] = {
 /* clang-format on */
 
 const SqKind sq_face_kind = {
-    .name = N_ ("face"),
-    .size = sizeof (SqFace),
-    SQ_FIELDS (face_fields),
-    .help = N_ ("The emitting face of a lamp."),
+  .name = N_ ("face"),
+  .size = sizeof (SqFace),
+  SQ_FIELDS (face_fields),
+  .help = N_ ("The emitting face of a lamp."),
 };
 
 const SqKind sq_body_kind = {
-    .name = N_ ("body"),
-    .size = sizeof (SqBody),
-    SQ_FIELDS (body_fields),
-    .help = N_ ("The outside of a lamp."),
+  .name = N_ ("body"),
+  .size = sizeof (SqBody),
+  SQ_FIELDS (body_fields),
+  .help = N_ ("The outside of a lamp."),
 };
 
 const SqKind sq_mode_kind = {
-    .name = N_ ("mode"),
-    .size = sizeof (SqMode),
-    SQ_FIELDS (mode_fields),
-    .help = N_ ("A way to address a lamp."),
+  .name = N_ ("mode"),
+  .size = sizeof (SqMode),
+  SQ_FIELDS (mode_fields),
+  .help = N_ ("A way to address a lamp."),
 };
 
 const SqKind sq_beam_kind = {
-    .name = N_ ("beam"),
-    .size = sizeof (SqBeam),
-    SQ_FIELDS (beam_fields),
-    .help = N_ ("A beam: a half of the peak at the beam angle, a tenth at the field angle."),
+  .name = N_ ("beam"),
+  .size = sizeof (SqBeam),
+  SQ_FIELDS (beam_fields),
+  .help = N_ ("A beam: a half of the peak at the beam angle, a tenth at the field angle."),
 };
 
 const SqKind sq_class_kind = {
-    .name = N_ ("class"),
-    .size = sizeof (SqClass),
-    SQ_FIELDS (class_fields),
-    .names = SQ_NAMES_CLASS,
-    .help = N_ ("A generic lamp. Its light is one of beams, emits or photometry."),
+  .name = N_ ("class"),
+  .size = sizeof (SqClass),
+  SQ_FIELDS (class_fields),
+  .names = SQ_NAMES_CLASS,
+  .help = N_ ("A generic lamp. Its light is one of beams, emits or photometry."),
 };

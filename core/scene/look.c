@@ -1,7 +1,7 @@
 /* look.c: the fields of a look, and the scene as a look shows it */
-#include "base/error.h"
 #include "scene/check.h"
 #include "scene/edit.h"
+#include "scene/value.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -32,11 +32,11 @@ static const SqField look_fields[] = {
 /* clang-format on */
 
 const SqKind sq_look_kind = {
-    .name = N_ ("look"),
-    .size = sizeof (SqLook),
-    SQ_FIELDS (look_fields),
-    .names = SQ_NAMES_LOOK,
-    .help = N_ ("A named state of the set. The scene without one is the look base."),
+  .name = N_ ("look"),
+  .size = sizeof (SqLook),
+  SQ_FIELDS (look_fields),
+  .names = SQ_NAMES_LOOK,
+  .help = N_ ("A named state of the set. The scene without one is the look base."),
 };
 
 /* @list with what a look changes of its members; @changes: id → SqThing. (transfer full) */
@@ -104,8 +104,9 @@ look_unknown (const SqScene *scene, const char *look_id, GError **error)
     g_ptr_array_add (ids, SQ_AT (SqLook, scene->looks, i)->id);
   g_ptr_array_add (ids, NULL);
   g_autofree char *known = g_strjoinv (", ", (char **)ids->pdata);
+  g_autofree char *shown = sq_shown_text (look_id);
   g_set_error (error, SQ_ERROR, SQ_ERROR_REFERENCE,
-               _ ("look: \"%s\" does not exist, expected one of %s"), look_id, known);
+               _ ("look: \"%s\" does not exist, expected one of %s"), shown, known);
   return FALSE;
 }
 

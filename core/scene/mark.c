@@ -35,17 +35,17 @@ static const SqField mark_fields[] = {
 /* clang-format on */
 
 const SqKind sq_mark_kind = {
-    .name = N_ ("mark"),
-    .size = sizeof (SqMark),
-    SQ_FIELDS (mark_fields),
-    .names = SQ_NAMES_MARK,
-    .help = N_ ("Where a subject stands, sits or lies, and where a walk starts."),
+  .name = N_ ("mark"),
+  .size = sizeof (SqMark),
+  SQ_FIELDS (mark_fields),
+  .names = SQ_NAMES_MARK,
+  .help = N_ ("Where a subject stands, sits or lies, and where a walk starts."),
 };
 
 double
 sq_mark_eye_height_m (const SqMark *mark)
 {
-  static const double share[] = {0.936, 0.72, 0.07};
+  static const double share[] = { 0.936, 0.72, 0.07 };
   return mark->stature_m * share[mark->posture];
 }
 
@@ -58,6 +58,6 @@ sq_mark_face (const SqMark *mark)
 double
 sq_skin_reflectance (SqSkin skin)
 {
-  static const double share[] = {0.45, 0.38, 0.30, 0.20, 0.10};
+  static const double share[] = { 0.45, 0.38, 0.30, 0.20, 0.10 };
   return share[skin];
 }

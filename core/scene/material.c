@@ -31,9 +31,9 @@ static const SqField material_fields[] = {
 /* clang-format on */
 
 const SqKind sq_material_kind = {
-    .name = N_ ("material"),
-    .size = sizeof (SqMaterial),
-    SQ_FIELDS (material_fields),
-    .names = SQ_NAMES_MATERIAL,
-    .help = N_ ("A gel, cloth, net or board."),
+  .name = N_ ("material"),
+  .size = sizeof (SqMaterial),
+  SQ_FIELDS (material_fields),
+  .names = SQ_NAMES_MATERIAL,
+  .help = N_ ("A gel, cloth, net or board."),
 };

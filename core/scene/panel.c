@@ -39,11 +39,11 @@ static const SqField panel_fields[] = {
 /* clang-format on */
 
 const SqKind sq_panel_kind = {
-    .name = N_ ("panel"),
-    .size = sizeof (SqPanel),
-    SQ_FIELDS (panel_fields),
-    .names = SQ_NAMES_PANEL,
-    .help = N_ ("Free-standing grip. Both sides act."),
+  .name = N_ ("panel"),
+  .size = sizeof (SqPanel),
+  SQ_FIELDS (panel_fields),
+  .names = SQ_NAMES_PANEL,
+  .help = N_ ("Free-standing grip. Both sides act."),
 };
 
 SqFrame
@@ -56,8 +56,8 @@ sq_panel_frame (const SqPanel *panel)
   double c = cos (SQ_RADIANS (panel->roll_deg)), s = sin (SQ_RADIANS (panel->roll_deg));
   /* n × u = v and n × v = -u: a right-handed turn about n. */
   return (SqFrame){
-      .forward = n,
-      .right = sq_vector_sum (sq_vector_scale (u, c), sq_vector_scale (v, s)),
-      .up = sq_vector_sum (sq_vector_scale (v, c), sq_vector_scale (u, -s)),
+    .forward = n,
+    .right = sq_vector_sum (sq_vector_scale (u, c), sq_vector_scale (v, s)),
+    .up = sq_vector_sum (sq_vector_scale (v, c), sq_vector_scale (u, -s)),
   };
 }

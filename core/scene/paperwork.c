@@ -159,13 +159,11 @@ static const SqField waiver_fields[] = {
 
 #define KIND(symbol, struct_name, said, table, text)                                               \
   const SqKind symbol = {                                                                          \
-      .name = said, .size = sizeof (struct_name), SQ_FIELDS (table), .help = text}
+    .name = said, .size = sizeof (struct_name), SQ_FIELDS (table), .help = text                    \
+  }
 
-KIND (sq_revision_kind,
-      SqRevision,
-      N_ ("revision"),
-      revision_fields,
-      N_ ("One issue of the drawing."));
+KIND (
+  sq_revision_kind, SqRevision, N_ ("revision"), revision_fields, N_ ("One issue of the drawing."));
 KIND (sq_title_kind, SqTitle, N_ ("title"), title_fields, N_ ("What the title block says."));
 KIND (sq_meter_settings_kind,
       SqMeterSettings,
@@ -178,11 +176,8 @@ KIND (sq_wanted_kind,
       wanted_fields,
       N_ ("What new lights are set for, and balancing aims at."));
 KIND (sq_map_kind, SqMap, N_ ("map"), map_fields, N_ ("What the overlay shows."));
-KIND (sq_underlay_kind,
-      SqUnderlay,
-      N_ ("underlay"),
-      underlay_fields,
-      N_ ("A picture under the plan."));
+KIND (
+  sq_underlay_kind, SqUnderlay, N_ ("underlay"), underlay_fields, N_ ("A picture under the plan."));
 KIND (sq_page_kind, SqPage, N_ ("page"), page_fields, N_ ("A page to print."));
 KIND (sq_list_edit_kind,
       SqListEdit,
@@ -196,17 +191,17 @@ KIND (sq_waiver_kind,
       N_ ("A finding that somebody has accepted."));
 
 const SqKind sq_note_kind = {
-    .name = N_ ("note"),
-    .size = sizeof (SqNote),
-    SQ_FIELDS (note_fields),
-    .names = SQ_NAMES_NOTE,
-    .help = N_ ("Text at a place."),
+  .name = N_ ("note"),
+  .size = sizeof (SqNote),
+  SQ_FIELDS (note_fields),
+  .names = SQ_NAMES_NOTE,
+  .help = N_ ("Text at a place."),
 };
 
 const SqKind sq_dimension_line_kind = {
-    .name = N_ ("dimension"),
-    .size = sizeof (SqDimensionLine),
-    SQ_FIELDS (dimension_fields),
-    .names = SQ_NAMES_DIMENSION,
-    .help = N_ ("A measured line."),
+  .name = N_ ("dimension"),
+  .size = sizeof (SqDimensionLine),
+  SQ_FIELDS (dimension_fields),
+  .names = SQ_NAMES_DIMENSION,
+  .help = N_ ("A measured line."),
 };

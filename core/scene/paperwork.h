@@ -82,9 +82,18 @@ typedef struct {
   double opacity;
 } SqUnderlay;
 
+typedef enum {
+  SQ_PAGE_PLAN,
+  SQ_PAGE_RATIO,
+  SQ_PAGE_SECTION,
+  SQ_PAGE_LIST,
+  SQ_PAGE_POWER,
+  SQ_PAGE_CONTINUITY,
+} SqPageKind;
+
 typedef struct {
   SqThing thing;
-  int page;
+  int page; /* SqPageKind */
   char *sheet, *scale;
   gboolean portrait;
   int overlay; /* SqOverlay; -1: the map's quantity */
@@ -107,7 +116,7 @@ typedef struct {
 } SqWaiver;
 
 extern const SqKind sq_revision_kind, sq_title_kind, sq_meter_settings_kind, sq_wanted_kind,
-    sq_map_kind, sq_note_kind, sq_dimension_line_kind, sq_underlay_kind, sq_page_kind,
-    sq_list_edit_kind, sq_waiver_kind;
+  sq_map_kind, sq_note_kind, sq_dimension_line_kind, sq_underlay_kind, sq_page_kind,
+  sq_list_edit_kind, sq_waiver_kind;
 
 G_END_DECLS

@@ -38,17 +38,17 @@ static const SqField ambient_fields[] = {
 /* clang-format on */
 
 const SqKind sq_probe_kind = {
-    .name = N_ ("probe"),
-    .size = sizeof (SqProbe),
-    SQ_FIELDS (probe_fields),
-    .names = SQ_NAMES_PROBE,
-    .help = N_ ("A fixed metering point."),
+  .name = N_ ("probe"),
+  .size = sizeof (SqProbe),
+  SQ_FIELDS (probe_fields),
+  .names = SQ_NAMES_PROBE,
+  .help = N_ ("A fixed metering point."),
 };
 
 const SqKind sq_ambient_kind = {
-    .name = N_ ("ambient reading"),
-    .size = sizeof (SqAmbient),
-    SQ_FIELDS (ambient_fields),
-    .names = SQ_NAMES_AMBIENT,
-    .help = N_ ("Light already there, as measured on the scout."),
+  .name = N_ ("ambient reading"),
+  .size = sizeof (SqAmbient),
+  SQ_FIELDS (ambient_fields),
+  .names = SQ_NAMES_AMBIENT,
+  .help = N_ ("Light already there, as measured on the scout."),
 };

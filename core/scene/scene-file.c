@@ -14,8 +14,8 @@ format_is_ours (JsonNode *root, GError **error)
   if (!JSON_NODE_HOLDS_OBJECT (root))
     return TRUE; /* said better by the reader */
   JsonNode *node = json_object_get_member (json_node_get_object (root), "format");
-  GType type = node != NULL && JSON_NODE_HOLDS_VALUE (node) ? json_node_get_value_type (node)
-                                                            : G_TYPE_INVALID;
+  GType type =
+    node != NULL && JSON_NODE_HOLDS_VALUE (node) ? json_node_get_value_type (node) : G_TYPE_INVALID;
   if (type != G_TYPE_INT64 && type != G_TYPE_DOUBLE)
     return TRUE;
   double format = json_node_get_double (node); /* 2.0 is newer, too */
@@ -34,10 +34,10 @@ sq_scene_finish (SqScene *scene, GError **error)
     return FALSE;
   for (guint i = 0; scene->look == NULL && i < scene->looks->len; i++) {
     const SqLook *look = SQ_AT (SqLook, scene->looks, i);
-    SqWhere list = {.key = "looks"}, where = {.up = &list, .index = i};
+    SqWhere list = { .key = "looks" }, where = { .up = &list, .index = i };
     if (look->daylight != NULL && scene->daylight == NULL) {
-      SqWhere member = {.up = &where, .key = "daylight"};
-      SqReading reading = {.where = &member};
+      SqWhere member = { .up = &where, .key = "daylight" };
+      SqReading reading = { .where = &member };
       return sq_reading_error (&reading, SQ_ERROR_REFERENCE, error,
                                _ ("changes a daylight that the scene has not, expected one there"));
     }
@@ -50,12 +50,12 @@ sq_scene_finish (SqScene *scene, GError **error)
 
 SqScene *
 sq_scene_parse (
-    const char *text, gsize length, SqLibrary *library, GPtrArray *warnings, GError **error)
+  const char *text, gsize length, SqLibrary *library, GPtrArray *warnings, GError **error)
 {
   g_autoptr (JsonNode) root = sq_json_parse (text, length, error);
   if (root == NULL || !format_is_ours (root, error))
     return NULL;
-  SqReading reading = {.warnings = warnings};
+  SqReading reading = { .warnings = warnings };
   g_autoptr (SqScene) scene = (SqScene *)sq_thing_read (&sq_scene_kind, &reading, root, error);
   if (scene == NULL)
     return NULL;

@@ -65,9 +65,9 @@ scene_finalize (SqThing *thing)
 }
 
 const SqKind sq_scene_kind = {
-    .name = N_ ("scene"),
-    .size = sizeof (SqScene),
-    SQ_FIELDS (scene_fields),
-    .help = N_ ("A scene file."),
-    .finalize = scene_finalize,
+  .name = N_ ("scene"),
+  .size = sizeof (SqScene),
+  SQ_FIELDS (scene_fields),
+  .help = N_ ("A scene file."),
+  .finalize = scene_finalize,
 };

@@ -72,7 +72,7 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqScene, sq_scene_unref)
  * Reads and checks everything: syntax, fields, references, geometry.
  * Returns: (transfer full): or NULL with one line that says where, what, and what was expected */
 SqScene *sq_scene_parse (
-    const char *text, gsize length, SqLibrary *library, GPtrArray *warnings, GError **error);
+  const char *text, gsize length, SqLibrary *library, GPtrArray *warnings, GError **error);
 
 /* The canonical text: a file that this wrote is read and written back byte for byte.
  * Returns: (transfer full) */

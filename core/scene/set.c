@@ -118,41 +118,41 @@ static const SqField piece_fields[] = {
 /* clang-format on */
 
 const SqKind sq_room_kind = {
-    .name = N_ ("room"),
-    .size = sizeof (SqRoom),
-    SQ_FIELDS (room_fields),
-    .help = N_ ("Floor and ceiling, and whether the room gives light back."),
+  .name = N_ ("room"),
+  .size = sizeof (SqRoom),
+  SQ_FIELDS (room_fields),
+  .help = N_ ("Floor and ceiling, and whether the room gives light back."),
 };
 
 const SqKind sq_wall_kind = {
-    .name = N_ ("wall"),
-    .size = sizeof (SqWall),
-    SQ_FIELDS (wall_fields),
-    .names = SQ_NAMES_WALL,
-    .help = N_ ("A run of wall of one height and thickness."),
+  .name = N_ ("wall"),
+  .size = sizeof (SqWall),
+  SQ_FIELDS (wall_fields),
+  .names = SQ_NAMES_WALL,
+  .help = N_ ("A run of wall of one height and thickness."),
 };
 
 const SqKind sq_opening_kind = {
-    .name = N_ ("opening"),
-    .size = sizeof (SqOpening),
-    SQ_FIELDS (opening_fields),
-    .names = SQ_NAMES_OPENING,
-    .help = N_ ("A window, door or hole in a wall. Its reveal shades."),
+  .name = N_ ("opening"),
+  .size = sizeof (SqOpening),
+  SQ_FIELDS (opening_fields),
+  .names = SQ_NAMES_OPENING,
+  .help = N_ ("A window, door or hole in a wall. Its reveal shades."),
 };
 
 const SqKind sq_disc_kind = {
-    .name = N_ ("disc"),
-    .size = sizeof (SqDisc),
-    SQ_FIELDS (disc_fields),
-    .help = N_ ("A round outline."),
+  .name = N_ ("disc"),
+  .size = sizeof (SqDisc),
+  SQ_FIELDS (disc_fields),
+  .help = N_ ("A round outline."),
 };
 
 const SqKind sq_piece_kind = {
-    .name = N_ ("piece"),
-    .size = sizeof (SqPiece),
-    SQ_FIELDS (piece_fields),
-    .names = SQ_NAMES_PIECE,
-    .help = N_ ("A piece of furniture or set: an upright block that stops light."),
+  .name = N_ ("piece"),
+  .size = sizeof (SqPiece),
+  SQ_FIELDS (piece_fields),
+  .names = SQ_NAMES_PIECE,
+  .help = N_ ("A piece of furniture or set: an upright block that stops light."),
 };
 
 double

@@ -64,24 +64,24 @@ static const SqField cable_fields[] = {
 /* clang-format on */
 
 const SqKind sq_other_load_kind = {
-    .name = N_ ("other load"),
-    .size = sizeof (SqOtherLoad),
-    SQ_FIELDS (other_load_fields),
-    .help = N_ ("Something of somebody else on the same circuit."),
+  .name = N_ ("other load"),
+  .size = sizeof (SqOtherLoad),
+  SQ_FIELDS (other_load_fields),
+  .help = N_ ("Something of somebody else on the same circuit."),
 };
 
 const SqKind sq_supply_kind = {
-    .name = N_ ("supply"),
-    .size = sizeof (SqSupply),
-    SQ_FIELDS (supply_fields),
-    .names = SQ_NAMES_SUPPLY,
-    .help = N_ ("Where current comes from. To local code, by a licensed electrician."),
+  .name = N_ ("supply"),
+  .size = sizeof (SqSupply),
+  SQ_FIELDS (supply_fields),
+  .names = SQ_NAMES_SUPPLY,
+  .help = N_ ("Where current comes from. To local code, by a licensed electrician."),
 };
 
 const SqKind sq_cable_kind = {
-    .name = N_ ("cable"),
-    .size = sizeof (SqCable),
-    SQ_FIELDS (cable_fields),
-    .names = SQ_NAMES_CABLE,
-    .help = N_ ("A run laid by hand, in place of the one the program would lay."),
+  .name = N_ ("cable"),
+  .size = sizeof (SqCable),
+  SQ_FIELDS (cable_fields),
+  .names = SQ_NAMES_CABLE,
+  .help = N_ ("A run laid by hand, in place of the one the program would lay."),
 };

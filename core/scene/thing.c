@@ -76,6 +76,18 @@ sq_kind_field (const SqKind *kind, const char *key)
   return NULL;
 }
 
+char *
+sq_kind_keys (const SqKind *kind, guint flags)
+{
+  g_autoptr (GPtrArray) keys = g_ptr_array_new ();
+  SQ_EACH_FIELD (field, kind) {
+    if ((field->flags & flags) == flags)
+      g_ptr_array_add (keys, (gpointer)field->key);
+  }
+  g_ptr_array_add (keys, NULL);
+  return g_strjoinv (", ", (char **)keys->pdata);
+}
+
 static const SqField *
 variant_field (const SqKind *kind)
 {
@@ -110,7 +122,7 @@ is_said (const SqThing *thing, const SqField *field)
 
 gboolean
 sq_thing_set (
-    SqThing *thing, const SqField *field, const SqReading *reading, JsonNode *node, GError **error)
+  SqThing *thing, const SqField *field, const SqReading *reading, JsonNode *node, GError **error)
 {
   if (!field->type->read (field, reading, node, sq_thing_value (thing, field), error))
     return FALSE;
@@ -131,12 +143,12 @@ static void
 keep_extra (SqThing *thing, int after, const char *key, JsonNode *value, const SqReading *reading)
 {
   SqExtra *extra = g_new (SqExtra, 1);
-  *extra = (SqExtra){.after = after, .key = g_strdup (key), .value = json_node_ref (value)};
+  *extra = (SqExtra){ .after = after, .key = g_strdup (key), .value = json_node_ref (value) };
   if (thing->extras == NULL)
     thing->extras = g_ptr_array_new_with_free_func (extra_free);
   g_ptr_array_add (thing->extras, extra);
   if (reading->warnings != NULL) {
-    SqWhere where = {.up = reading->where, .key = key};
+    SqWhere where = { .up = reading->where, .key = key };
     g_autofree char *place = sq_where_text (&where);
     g_ptr_array_add (reading->warnings,
                      g_strdup_printf (_ ("%s: unknown key, kept as it is"), place));
@@ -144,28 +156,17 @@ keep_extra (SqThing *thing, int after, const char *key, JsonNode *value, const S
 }
 
 static gboolean
-not_for_a_look (const SqKind *kind, const SqReading *reading, GError **error)
-{
-  g_autoptr (GPtrArray) keys = g_ptr_array_new ();
-  SQ_EACH_FIELD (field, kind) {
-    if (field->flags & SQ_PER_LOOK)
-      g_ptr_array_add (keys, (gpointer)field->key);
-  }
-  g_ptr_array_add (keys, NULL);
-  g_autofree char *expected = g_strjoinv (", ", (char **)keys->pdata);
-  return sq_reading_error (reading, SQ_ERROR_VALUE, error,
-                           _ ("cannot be changed by a look, expected one of %s"), expected);
-}
-
-static gboolean
 read_member (
-    SqThing *thing, const SqField *field, const SqReading *reading, JsonNode *node, GError **error)
+  SqThing *thing, const SqField *field, const SqReading *reading, JsonNode *node, GError **error)
 {
-  SqWhere where = {.up = reading->where, .key = field->key};
+  SqWhere where = { .up = reading->where, .key = field->key };
   SqReading member = *reading;
   member.where = &where;
-  if (reading->partial && !(field->flags & SQ_PER_LOOK))
-    return not_for_a_look (thing->kind, &member, error);
+  if (reading->partial && !(field->flags & SQ_PER_LOOK)) {
+    g_autofree char *expected = sq_kind_keys (thing->kind, SQ_PER_LOOK);
+    return sq_reading_error (&member, SQ_ERROR_VALUE, error,
+                             _ ("cannot be changed by a look, expected one of %s"), expected);
+  }
   return sq_thing_set (thing, field, &member, node, error);
 }
 
@@ -176,7 +177,7 @@ all_required (const SqThing *thing, const SqReading *reading, GError **error)
   SQ_EACH_FIELD (field, thing->kind) {
     if (!(field->flags & SQ_REQUIRED) || is_said (thing, field) || !sq_field_applies (field, thing))
       continue;
-    SqWhere where = {.up = reading->where, .key = field->key};
+    SqWhere where = { .up = reading->where, .key = field->key };
     SqReading member = *reading;
     member.where = &where;
     g_autofree char *expected = sq_field_expected (field);

@@ -44,13 +44,16 @@ gboolean sq_thing_is_default (const SqThing *thing);
 
 /* Replaces one value of @thing, which nobody else must hold yet, from JSON. */
 gboolean sq_thing_set (
-    SqThing *thing, const SqField *field, const SqReading *reading, JsonNode *node, GError **error);
+  SqThing *thing, const SqField *field, const SqReading *reading, JsonNode *node, GError **error);
 
 /* sq_thing_put: Makes the member @field of @owner (an object or the only thing) be @member. */
 void sq_thing_put (SqThing *owner, const SqField *field, SqThing *member);
 
 /* Returns: (nullable): the row of @key in @kind */
 const SqField *sq_kind_field (const SqKind *kind, const char *key);
+
+/* "at, aim, level": the keys of all rows that have @flags (SqFieldFlags). (transfer full) */
+char *sq_kind_keys (const SqKind *kind, guint flags);
 
 /* TRUE if the row counts for this thing: its variant, if it has any, uses it. */
 gboolean sq_field_applies (const SqField *field, const SqThing *thing);

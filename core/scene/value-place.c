@@ -21,17 +21,17 @@ null_node (void)
 static void
 place_reset (const SqField *field, void *value)
 {
-  *(SqPlace *)value = field->initial_json != NULL ? (SqPlace){0.0, 0.0} : SQ_NO_PLACE;
+  *(SqPlace *)value = field->initial_json != NULL ? (SqPlace){ 0.0, 0.0 } : SQ_NO_PLACE;
 }
 
 static gboolean
 place_read (
-    const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
+  const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
 {
   double numbers[2];
   if (!sq_read_numbers (field, reading, node, 2, numbers, error))
     return FALSE;
-  *(SqPlace *)value = (SqPlace){numbers[0], numbers[1]};
+  *(SqPlace *)value = (SqPlace){ numbers[0], numbers[1] };
   return TRUE;
 }
 
@@ -39,7 +39,7 @@ static JsonNode *
 place_write (const SqField *field, const void *value)
 {
   const SqPlace *place = value;
-  double numbers[2] = {place->x_m, place->y_m};
+  double numbers[2] = { place->x_m, place->y_m };
   return sq_place_given (*place) ? sq_write_numbers (numbers, 2) : null_node ();
 }
 
@@ -58,14 +58,14 @@ place_copy (const SqField *field, void *to, const void *from)
 }
 
 const SqValueType sq_value_place = {
-    .name = N_ ("a place [x, y] in m"),
-    .size = sizeof (SqPlace),
-    .reset = place_reset,
-    .read = place_read,
-    .write = place_write,
-    .is_default = place_is_default,
-    .copy = place_copy,
-    .clear = nothing_to_clear,
+  .name = N_ ("a place [x, y] in m"),
+  .size = sizeof (SqPlace),
+  .reset = place_reset,
+  .read = place_read,
+  .write = place_write,
+  .is_default = place_is_default,
+  .copy = place_copy,
+  .clear = nothing_to_clear,
 };
 
 /* A point in the room. */
@@ -78,9 +78,9 @@ point_reset (const SqField *field, void *value)
 
 static gboolean
 point_read (
-    const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
+  const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
 {
-  double numbers[3] = {NAN, NAN, NAN};
+  double numbers[3] = { NAN, NAN, NAN };
   guint count = 3;
   if ((field->flags & SQ_WITHOUT_Z) && JSON_NODE_HOLDS_ARRAY (node) &&
       json_array_get_length (json_node_get_array (node)) == 2)
@@ -95,7 +95,7 @@ static JsonNode *
 point_write (const SqField *field, const void *value)
 {
   const SqPoint *point = value;
-  double numbers[3] = {point->x_m, point->y_m, point->z_m};
+  double numbers[3] = { point->x_m, point->y_m, point->z_m };
   if (!sq_point_given (*point))
     return null_node ();
   return sq_write_numbers (numbers, isnan (point->z_m) ? 2 : 3);
@@ -114,14 +114,14 @@ point_copy (const SqField *field, void *to, const void *from)
 }
 
 const SqValueType sq_value_point = {
-    .name = N_ ("a point [x, y, z] in m"),
-    .size = sizeof (SqPoint),
-    .reset = point_reset,
-    .read = point_read,
-    .write = point_write,
-    .is_default = point_is_default,
-    .copy = point_copy,
-    .clear = nothing_to_clear,
+  .name = N_ ("a point [x, y, z] in m"),
+  .size = sizeof (SqPoint),
+  .reset = point_reset,
+  .read = point_read,
+  .write = point_write,
+  .is_default = point_is_default,
+  .copy = point_copy,
+  .clear = nothing_to_clear,
 };
 
 /* A direction: up unless said. */
@@ -134,7 +134,7 @@ direction_reset (const SqField *field, void *value)
 
 static gboolean
 direction_read (
-    const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
+  const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
 {
   double numbers[3];
   if (!sq_read_numbers (field, reading, node, 3, numbers, error))
@@ -150,7 +150,7 @@ static JsonNode *
 direction_write (const SqField *field, const void *value)
 {
   const SqVector *v = value;
-  return sq_write_numbers ((double[]){v->x, v->y, v->z}, 3);
+  return sq_write_numbers ((double[]){ v->x, v->y, v->z }, 3);
 }
 
 static gboolean
@@ -167,14 +167,14 @@ direction_copy (const SqField *field, void *to, const void *from)
 }
 
 const SqValueType sq_value_direction = {
-    .name = N_ ("a direction [x, y, z]"),
-    .size = sizeof (SqVector),
-    .reset = direction_reset,
-    .read = direction_read,
-    .write = direction_write,
-    .is_default = direction_is_default,
-    .copy = direction_copy,
-    .clear = nothing_to_clear,
+  .name = N_ ("a direction [x, y, z]"),
+  .size = sizeof (SqVector),
+  .reset = direction_reset,
+  .read = direction_read,
+  .write = direction_write,
+  .is_default = direction_is_default,
+  .copy = direction_copy,
+  .clear = nothing_to_clear,
 };
 
 /* A path: places one after the other. */
@@ -187,7 +187,7 @@ path_reset (const SqField *field, void *value)
 
 static gboolean
 path_read (
-    const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
+  const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
 {
   if (!JSON_NODE_HOLDS_ARRAY (node))
     return sq_expected_error (field, reading, node, error);
@@ -203,7 +203,7 @@ path_read (
                              _ ("has %u points, expected at most %d"), length, SQ_MOST_MEMBERS);
   g_autoptr (GArray) path = g_array_sized_new (FALSE, FALSE, sizeof (SqPlace), length);
   for (guint i = 0; i < length; i++) {
-    SqWhere where = {.up = reading->where, .index = i};
+    SqWhere where = { .up = reading->where, .index = i };
     SqReading member = *reading;
     member.where = &where;
     SqField one = *field;
@@ -226,7 +226,7 @@ path_write (const SqField *field, const void *value)
   JsonArray *array = json_array_sized_new (path->len);
   for (guint i = 0; i < path->len; i++) {
     SqPlace place = sq_path_at (path, i);
-    json_array_add_element (array, sq_write_numbers ((double[]){place.x_m, place.y_m}, 2));
+    json_array_add_element (array, sq_write_numbers ((double[]){ place.x_m, place.y_m }, 2));
   }
   JsonNode *node = json_node_init_array (json_node_alloc (), array);
   json_array_unref (array);
@@ -252,14 +252,14 @@ path_clear (const SqField *field, void *value)
 }
 
 const SqValueType sq_value_path = {
-    .name = N_ ("a list of places [[x, y], …] in m"),
-    .size = sizeof (GArray *),
-    .reset = path_reset,
-    .read = path_read,
-    .write = path_write,
-    .is_default = path_is_default,
-    .copy = path_copy,
-    .clear = path_clear,
+  .name = N_ ("a list of places [[x, y], …] in m"),
+  .size = sizeof (GArray *),
+  .reset = path_reset,
+  .read = path_read,
+  .write = path_write,
+  .is_default = path_is_default,
+  .copy = path_copy,
+  .clear = path_clear,
 };
 
 /* An aim: a point or an id. */
@@ -267,14 +267,14 @@ const SqValueType sq_value_path = {
 static void
 aim_reset (const SqField *field, void *value)
 {
-  *(SqAim *)value = (SqAim){.at = SQ_NO_POINT};
+  *(SqAim *)value = (SqAim){ .at = SQ_NO_POINT };
 }
 
 static gboolean
 aim_read (
-    const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
+  const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
 {
-  SqAim aim = {.at = SQ_NO_POINT};
+  SqAim aim = { .at = SQ_NO_POINT };
   if (JSON_NODE_HOLDS_VALUE (node)) {
     if (!sq_value_reference.read (field, reading, node, &aim.id, error))
       return FALSE;
@@ -305,7 +305,7 @@ static void
 aim_copy (const SqField *field, void *to, const void *from)
 {
   const SqAim *aim = from;
-  *(SqAim *)to = (SqAim){.id = g_strdup (aim->id), .at = aim->at};
+  *(SqAim *)to = (SqAim){ .id = g_strdup (aim->id), .at = aim->at };
 }
 
 static void
@@ -315,14 +315,14 @@ aim_clear (const SqField *field, void *value)
 }
 
 const SqValueType sq_value_aim = {
-    .name = N_ ("a point [x, y, z] in m or an id that exists"),
-    .size = sizeof (SqAim),
-    .reset = aim_reset,
-    .read = aim_read,
-    .write = aim_write,
-    .is_default = aim_is_default,
-    .copy = aim_copy,
-    .clear = aim_clear,
+  .name = N_ ("a point [x, y, z] in m or an id that exists"),
+  .size = sizeof (SqAim),
+  .reset = aim_reset,
+  .read = aim_read,
+  .write = aim_write,
+  .is_default = aim_is_default,
+  .copy = aim_copy,
+  .clear = aim_clear,
 };
 
 /* Roles by mark: {"m1": "fill"}. */
@@ -343,7 +343,7 @@ role_at_reset (const SqField *field, void *value)
 
 static gboolean
 role_at_read (
-    const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
+  const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
 {
   if (!JSON_NODE_HOLDS_OBJECT (node))
     return sq_expected_error (field, reading, node, error);
@@ -357,7 +357,7 @@ role_at_read (
   JsonNode *member;
   json_object_iter_init_ordered (&iter, json_node_get_object (node));
   while (json_object_iter_next_ordered (&iter, &key, &member)) {
-    SqWhere where = {.up = reading->where, .key = key};
+    SqWhere where = { .up = reading->where, .key = key };
     SqReading inner = *reading;
     inner.where = &where;
     SqField one = *field;
@@ -369,7 +369,7 @@ role_at_read (
     if (!sq_value_word.read (&one, &inner, member, &role, error))
       return FALSE;
     SqRoleAt *entry = g_new (SqRoleAt, 1);
-    *entry = (SqRoleAt){.mark = g_strdup (key), .role = role};
+    *entry = (SqRoleAt){ .mark = g_strdup (key), .role = role };
     g_ptr_array_add (entries, entry);
   }
   g_ptr_array_unref (*(GPtrArray **)value);
@@ -410,12 +410,12 @@ role_at_clear (const SqField *field, void *value)
 }
 
 const SqValueType sq_value_role_at = {
-    .name = N_ ("an object {mark: role}"),
-    .size = sizeof (GPtrArray *),
-    .reset = role_at_reset,
-    .read = role_at_read,
-    .write = role_at_write,
-    .is_default = role_at_is_default,
-    .copy = role_at_copy,
-    .clear = role_at_clear,
+  .name = N_ ("an object {mark: role}"),
+  .size = sizeof (GPtrArray *),
+  .reset = role_at_reset,
+  .read = role_at_read,
+  .write = role_at_write,
+  .is_default = role_at_is_default,
+  .copy = role_at_copy,
+  .clear = role_at_clear,
 };

@@ -23,7 +23,7 @@ text_reset (const SqField *field, void *value)
 
 static gboolean
 text_read (
-    const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
+  const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
 {
   g_autofree char *text = NULL;
   if (JSON_NODE_HOLDS_VALUE (node) && json_node_get_value_type (node) == G_TYPE_STRING) {
@@ -72,21 +72,21 @@ text_clear (const SqField *field, void *value)
 
 #define TEXT_TYPE(symbol, said, reader)                                                            \
   const SqValueType symbol = {                                                                     \
-      .name = said,                                                                                \
-      .size = sizeof (char *),                                                                     \
-      .reset = text_reset,                                                                         \
-      .read = reader,                                                                              \
-      .write = text_write,                                                                         \
-      .is_default = text_is_default,                                                               \
-      .copy = text_copy,                                                                           \
-      .clear = text_clear,                                                                         \
+    .name = said,                                                                                  \
+    .size = sizeof (char *),                                                                       \
+    .reset = text_reset,                                                                           \
+    .read = reader,                                                                                \
+    .write = text_write,                                                                           \
+    .is_default = text_is_default,                                                                 \
+    .copy = text_copy,                                                                             \
+    .clear = text_clear,                                                                           \
   }
 
 /* Ids and references: the same letters. A reference may be null; an id that may not is required. */
 
 static gboolean
 id_read (
-    const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
+  const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
 {
   if (JSON_NODE_HOLDS_NULL (node) && (field->flags & SQ_MAY_BE_NULL)) {
     text_clear (field, value);
@@ -96,7 +96,7 @@ id_read (
     return sq_expected_error (field, reading, node, error);
   const char *text = json_node_get_string (node);
   if (!sq_is_id (text)) {
-    g_autofree char *shown = g_utf8_substring (text, 0, MIN (g_utf8_strlen (text, -1), 70));
+    g_autofree char *shown = sq_shown_text (text);
     return sq_reading_error (reading, SQ_ERROR_VALUE, error,
                              _ ("\"%s\" is no id, expected 1 to 64 of A-Z a-z 0-9 _ -"), shown);
   }
@@ -149,7 +149,7 @@ clock_read (const SqField *field,
   const char *text = json_node_get_string (node);
   if (!is_right (text)) {
     g_autofree char *expected = sq_field_expected (field);
-    g_autofree char *shown = g_utf8_substring (text, 0, MIN (g_utf8_strlen (text, -1), 40));
+    g_autofree char *shown = sq_shown_text (text);
     return sq_reading_error (reading, SQ_ERROR_VALUE, error, _ ("\"%s\", expected %s"), shown,
                              expected);
   }
@@ -160,14 +160,14 @@ clock_read (const SqField *field,
 
 static gboolean
 date_read (
-    const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
+  const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
 {
   return clock_read (field, reading, node, value, is_date, error);
 }
 
 static gboolean
 time_read (
-    const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
+  const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
 {
   return clock_read (field, reading, node, value, is_time, error);
 }
@@ -205,7 +205,7 @@ nothing_to_clear (const SqField *field, void *value)
 
 static gboolean
 flag_read (
-    const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
+  const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
 {
   if (!JSON_NODE_HOLDS_VALUE (node) || json_node_get_value_type (node) != G_TYPE_BOOLEAN)
     return sq_expected_error (field, reading, node, error);
@@ -221,7 +221,7 @@ flag_write (const SqField *field, const void *value)
 
 static gboolean
 word_read (
-    const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
+  const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
 {
   if (JSON_NODE_HOLDS_NULL (node) && (field->flags & SQ_MAY_BE_NULL)) {
     *(int *)value = -1;
@@ -237,7 +237,7 @@ word_read (
     }
   }
   g_autofree char *expected = sq_field_expected (field);
-  g_autofree char *shown = g_utf8_substring (text, 0, MIN (g_utf8_strlen (text, -1), 70));
+  g_autofree char *shown = sq_shown_text (text);
   return sq_reading_error (reading, SQ_ERROR_VALUE, error, _ ("\"%s\" is unknown, expected %s"),
                            shown, expected);
 }
@@ -252,7 +252,7 @@ word_write (const SqField *field, const void *value)
 
 static gboolean
 count_read (
-    const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
+  const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
 {
   double number;
   if (!sq_read_number (field, reading, node, &number, error))
@@ -274,14 +274,14 @@ count_write (const SqField *field, const void *value)
 
 #define INT_TYPE(symbol, said, reader, writer)                                                     \
   const SqValueType symbol = {                                                                     \
-      .name = said,                                                                                \
-      .size = sizeof (int),                                                                        \
-      .reset = int_reset,                                                                          \
-      .read = reader,                                                                              \
-      .write = writer,                                                                             \
-      .is_default = int_is_default,                                                                \
-      .copy = int_copy,                                                                            \
-      .clear = nothing_to_clear,                                                                   \
+    .name = said,                                                                                  \
+    .size = sizeof (int),                                                                          \
+    .reset = int_reset,                                                                            \
+    .read = reader,                                                                                \
+    .write = writer,                                                                               \
+    .is_default = int_is_default,                                                                  \
+    .copy = int_copy,                                                                              \
+    .clear = nothing_to_clear,                                                                     \
   }
 
 G_STATIC_ASSERT (sizeof (gboolean) == sizeof (int));
@@ -305,7 +305,7 @@ number_reset (const SqField *field, void *value)
 
 static gboolean
 number_read (
-    const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
+  const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
 {
   if (JSON_NODE_HOLDS_NULL (node) && (field->flags & SQ_MAY_BE_NULL)) {
     *(double *)value = NAN;
@@ -333,14 +333,14 @@ number_copy (const SqField *field, void *to, const void *from)
 }
 
 const SqValueType sq_value_number = {
-    .name = N_ ("a number"),
-    .size = sizeof (double),
-    .reset = number_reset,
-    .read = number_read,
-    .write = number_write,
-    .is_default = number_is_default,
-    .copy = number_copy,
-    .clear = nothing_to_clear,
+  .name = N_ ("a number"),
+  .size = sizeof (double),
+  .reset = number_reset,
+  .read = number_read,
+  .write = number_write,
+  .is_default = number_is_default,
+  .copy = number_copy,
+  .clear = nothing_to_clear,
 };
 
 /* A fixed count of numbers; the default is text in the table: [24.89, 18.66]. */
@@ -364,7 +364,7 @@ numbers_reset (const SqField *field, void *value)
 
 static gboolean
 numbers_read (
-    const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
+  const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
 {
   return sq_read_numbers (field, reading, node, field->count, value, error);
 }
@@ -397,14 +397,14 @@ numbers_copy (const SqField *field, void *to, const void *from)
 }
 
 const SqValueType sq_value_numbers = {
-    .name = N_ ("a list of numbers"),
-    .size = sizeof (double), /* of each */
-    .reset = numbers_reset,
-    .read = numbers_read,
-    .write = numbers_write,
-    .is_default = numbers_is_default,
-    .copy = numbers_copy,
-    .clear = nothing_to_clear,
+  .name = N_ ("a list of numbers"),
+  .size = sizeof (double), /* of each */
+  .reset = numbers_reset,
+  .read = numbers_read,
+  .write = numbers_write,
+  .is_default = numbers_is_default,
+  .copy = numbers_copy,
+  .clear = nothing_to_clear,
 };
 
 /* One number, or [across, up]. */
@@ -412,12 +412,12 @@ const SqValueType sq_value_numbers = {
 static void
 spread_reset (const SqField *field, void *value)
 {
-  *(SqSpread *)value = (SqSpread){field->initial, field->initial};
+  *(SqSpread *)value = (SqSpread){ field->initial, field->initial };
 }
 
 static gboolean
 spread_read (
-    const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
+  const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
 {
   double numbers[2];
   if (JSON_NODE_HOLDS_ARRAY (node)) {
@@ -428,7 +428,7 @@ spread_read (
       return FALSE;
     numbers[1] = numbers[0];
   }
-  *(SqSpread *)value = (SqSpread){numbers[0], numbers[1]};
+  *(SqSpread *)value = (SqSpread){ numbers[0], numbers[1] };
   return TRUE;
 }
 
@@ -436,7 +436,7 @@ static JsonNode *
 spread_write (const SqField *field, const void *value)
 {
   const SqSpread *spread = value;
-  double numbers[2] = {spread->across, spread->up};
+  double numbers[2] = { spread->across, spread->up };
   return spread->across == spread->up ? sq_write_number (spread->across)
                                       : sq_write_numbers (numbers, 2);
 }
@@ -455,12 +455,12 @@ spread_copy (const SqField *field, void *to, const void *from)
 }
 
 const SqValueType sq_value_spread = {
-    .name = N_ ("a number or [across, up]"),
-    .size = sizeof (SqSpread),
-    .reset = spread_reset,
-    .read = spread_read,
-    .write = spread_write,
-    .is_default = spread_is_default,
-    .copy = spread_copy,
-    .clear = nothing_to_clear,
+  .name = N_ ("a number or [across, up]"),
+  .size = sizeof (SqSpread),
+  .reset = spread_reset,
+  .read = spread_read,
+  .write = spread_write,
+  .is_default = spread_is_default,
+  .copy = spread_copy,
+  .clear = nothing_to_clear,
 };

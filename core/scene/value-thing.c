@@ -22,7 +22,7 @@ object_reset (const SqField *field, void *value)
 
 static gboolean
 object_read (
-    const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
+  const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
 {
   SqThing *thing = NULL;
   if (!(JSON_NODE_HOLDS_NULL (node) && (field->flags & SQ_MAY_BE_NULL))) {
@@ -67,14 +67,14 @@ object_clear (const SqField *field, void *value)
 }
 
 const SqValueType sq_value_object = {
-    .name = N_ ("an object"),
-    .size = sizeof (SqThing *),
-    .reset = object_reset,
-    .read = object_read,
-    .write = object_write,
-    .is_default = object_is_default,
-    .copy = object_copy,
-    .clear = object_clear,
+  .name = N_ ("an object"),
+  .size = sizeof (SqThing *),
+  .reset = object_reset,
+  .read = object_read,
+  .write = object_write,
+  .is_default = object_is_default,
+  .copy = object_copy,
+  .clear = object_clear,
 };
 
 /* What a look changes of the only thing of its kind. */
@@ -87,7 +87,7 @@ partial_reset (const SqField *field, void *value)
 
 static gboolean
 partial_read (
-    const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
+  const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
 {
   if (!JSON_NODE_HOLDS_OBJECT (node))
     return sq_expected_error (field, reading, node, error);
@@ -114,14 +114,14 @@ partial_is_default (const SqField *field, const void *value)
 }
 
 const SqValueType sq_value_partial = {
-    .name = N_ ("an object of changes"),
-    .size = sizeof (SqThing *),
-    .reset = partial_reset,
-    .read = partial_read,
-    .write = partial_write,
-    .is_default = partial_is_default,
-    .copy = object_copy,
-    .clear = object_clear,
+  .name = N_ ("an object of changes"),
+  .size = sizeof (SqThing *),
+  .reset = partial_reset,
+  .read = partial_read,
+  .write = partial_write,
+  .is_default = partial_is_default,
+  .copy = object_copy,
+  .clear = object_clear,
 };
 
 /* Lists: reference-counted arrays, shared by copies. */
@@ -140,7 +140,7 @@ list_reset (const SqField *field, void *value)
 
 static gboolean
 list_read (
-    const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
+  const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
 {
   if (!JSON_NODE_HOLDS_ARRAY (node))
     return sq_expected_error (field, reading, node, error);
@@ -151,7 +151,7 @@ list_read (
                              _ ("has %u members, expected at most %d"), length, SQ_MOST_MEMBERS);
   g_autoptr (GPtrArray) list = g_ptr_array_new_full (length, thing_free);
   for (guint i = 0; i < length; i++) {
-    SqWhere where = {.up = reading->where, .index = i};
+    SqWhere where = { .up = reading->where, .index = i };
     SqReading member = *reading;
     member.where = &where;
     member.partial = FALSE; /* a look replaces a list whole */
@@ -194,14 +194,14 @@ list_clear (const SqField *field, void *value)
 }
 
 const SqValueType sq_value_list = {
-    .name = N_ ("a list"),
-    .size = sizeof (GPtrArray *),
-    .reset = list_reset,
-    .read = list_read,
-    .write = list_write,
-    .is_default = list_is_default,
-    .copy = list_copy,
-    .clear = list_clear,
+  .name = N_ ("a list"),
+  .size = sizeof (GPtrArray *),
+  .reset = list_reset,
+  .read = list_read,
+  .write = list_write,
+  .is_default = list_is_default,
+  .copy = list_copy,
+  .clear = list_clear,
 };
 
 /* What a look changes, thing by thing: {"f1": {"level": 0.5}}. */
@@ -223,7 +223,7 @@ partials_reset (const SqField *field, void *value)
 
 static gboolean
 partials_read (
-    const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
+  const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
 {
   if (!JSON_NODE_HOLDS_OBJECT (node))
     return sq_expected_error (field, reading, node, error);
@@ -237,7 +237,7 @@ partials_read (
   JsonNode *member;
   json_object_iter_init_ordered (&iter, json_node_get_object (node));
   while (json_object_iter_next_ordered (&iter, &key, &member)) {
-    SqWhere where = {.up = reading->where, .key = key};
+    SqWhere where = { .up = reading->where, .key = key };
     SqReading inner = *reading;
     inner.where = &where;
     inner.partial = TRUE;
@@ -248,7 +248,7 @@ partials_read (
     if (changes == NULL)
       return FALSE;
     SqPartial *partial = g_new (SqPartial, 1);
-    *partial = (SqPartial){.id = g_strdup (key), .changes = changes};
+    *partial = (SqPartial){ .id = g_strdup (key), .changes = changes };
     g_ptr_array_add (partials, partial);
   }
   g_ptr_array_unref (*(GPtrArray **)value);
@@ -271,14 +271,14 @@ partials_write (const SqField *field, const void *value)
 }
 
 const SqValueType sq_value_partials = {
-    .name = N_ ("an object {id: changes}"),
-    .size = sizeof (GPtrArray *),
-    .reset = partials_reset,
-    .read = partials_read,
-    .write = partials_write,
-    .is_default = list_is_default,
-    .copy = list_copy,
-    .clear = list_clear,
+  .name = N_ ("an object {id: changes}"),
+  .size = sizeof (GPtrArray *),
+  .reset = partials_reset,
+  .read = partials_read,
+  .write = partials_write,
+  .is_default = list_is_default,
+  .copy = list_copy,
+  .clear = list_clear,
 };
 
 /* JSON that later versions may understand: kept as it is. */
@@ -291,7 +291,7 @@ json_reset (const SqField *field, void *value)
 
 static gboolean
 json_read (
-    const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
+  const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
 {
   g_clear_pointer ((JsonNode **)value, json_node_unref);
   *(JsonNode **)value = JSON_NODE_HOLDS_NULL (node) ? NULL : json_node_ref (node);
@@ -325,12 +325,12 @@ json_clear (const SqField *field, void *value)
 }
 
 const SqValueType sq_value_json = {
-    .name = N_ ("JSON"),
-    .size = sizeof (JsonNode *),
-    .reset = json_reset,
-    .read = json_read,
-    .write = json_write,
-    .is_default = json_is_default,
-    .copy = json_copy,
-    .clear = json_clear,
+  .name = N_ ("JSON"),
+  .size = sizeof (JsonNode *),
+  .reset = json_reset,
+  .read = json_read,
+  .write = json_write,
+  .is_default = json_is_default,
+  .copy = json_copy,
+  .clear = json_clear,
 };

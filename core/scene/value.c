@@ -4,13 +4,29 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
+#define MOST_SHOWN 70 /* characters of what somebody wrote, in a message */
+
+char *
+sq_shown_text (const char *text)
+{
+  g_autofree char *valid = g_utf8_make_valid (text, -1);
+  for (char *c = valid; *c != '\0'; c++) {
+    if (g_ascii_iscntrl (*c))
+      *c = ' ';
+  }
+  if (g_utf8_strlen (valid, -1) <= MOST_SHOWN)
+    return g_steal_pointer (&valid);
+  g_autofree char *start = g_utf8_substring (valid, 0, MOST_SHOWN);
+  return g_strconcat (start, "…", NULL);
+}
+
 char *
 sq_where_text (const SqWhere *where)
 {
   GString *text = g_string_new (NULL);
   for (; where != NULL; where = where->up) {
     g_autofree char *step =
-        where->key != NULL ? g_strdup (where->key) : g_strdup_printf ("[%u]", where->index);
+      where->key != NULL ? sq_shown_text (where->key) : g_strdup_printf ("[%u]", where->index);
     /* A dot stands before a key that follows something; never before an index. */
     if (text->len > 0 && text->str[0] != '[')
       g_string_prepend_c (text, '.');
@@ -135,7 +151,7 @@ out_of_range (const SqField *field, double number)
 
 gboolean
 sq_read_number (
-    const SqField *field, const SqReading *reading, JsonNode *node, double *number, GError **error)
+  const SqField *field, const SqReading *reading, JsonNode *node, double *number, GError **error)
 {
   GType type = JSON_NODE_HOLDS_VALUE (node) ? json_node_get_value_type (node) : G_TYPE_INVALID;
   double value;
@@ -183,7 +199,7 @@ sq_read_numbers (const SqField *field,
   one.type = &sq_value_number;
   one.flags &= ~SQ_MAY_BE_NULL;
   for (guint i = 0; i < count; i++) {
-    SqWhere where = {.up = reading->where, .index = i};
+    SqWhere where = { .up = reading->where, .index = i };
     SqReading member = *reading;
     member.where = &where;
     if (!sq_read_number (&one, &member, json_array_get_element (array, i), &read[i], error))

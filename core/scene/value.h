@@ -13,6 +13,10 @@ gboolean sq_reading_error (const SqReading *reading,
                            const char *what,
                            ...) G_GNUC_PRINTF (4, 5);
 
+/* What somebody wrote, fit for a message of one line: UTF-8, no control characters, not long.
+ * (transfer full) */
+char *sq_shown_text (const char *text);
+
 /* "2.25": for messages, with a point in every locale. (transfer full) */
 char *sq_number_text (double number);
 
@@ -35,7 +39,7 @@ gboolean sq_expected_error (const SqField *field,
 
 /* A finite JSON number within the field's range. */
 gboolean sq_read_number (
-    const SqField *field, const SqReading *reading, JsonNode *node, double *number, GError **error);
+  const SqField *field, const SqReading *reading, JsonNode *node, double *number, GError **error);
 
 /* A JSON array of exactly @count numbers, or null where the field may be null (then all NAN). */
 gboolean sq_read_numbers (const SqField *field,

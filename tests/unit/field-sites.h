@@ -7,19 +7,19 @@ G_BEGIN_DECLS
 
 /* One of each that may be named. */
 static const char the_scene[] =
-    "{\"format\": 1,"
-    " \"walls\": [{\"id\": \"w1\", \"path\": [[0, 0], [6, 0]],"
-    "              \"openings\": [{\"id\": \"o1\", \"width\": 1}]}],"
-    " \"marks\": [{\"id\": \"m1\", \"at\": [3, 2]}],"
-    " \"cameras\": [{\"id\": \"c1\", \"at\": [3, -2, 1.5], \"aim\": \"m1\"}],"
-    " \"fixtures\": [{\"id\": \"f1\", \"class\": \"k1\", \"at\": [1, 1, 2.5], \"aim\": \"m1\"}],"
-    " \"panels\": [{\"id\": \"g1\", \"kind\": \"flag\", \"at\": [2, 2, 2],"
-    "               \"width\": 1, \"height\": 1}],"
-    " \"daylight\": {\"latitude\": 52.5, \"longitude\": 13.4, \"date\": \"2024-06-20\"},"
-    " \"supplies\": [{\"id\": \"s1\"}],"
-    " \"looks\": [{\"id\": \"l1\"}],"
-    " \"classes\": [{\"id\": \"k1\", \"emits\": \"sphere\", \"lumens\": 800}],"
-    " \"materials\": [{\"id\": \"y1\", \"for\": \"gel\", \"direct\": 0.5}]}";
+  "{\"format\": 1,"
+  " \"walls\": [{\"id\": \"w1\", \"path\": [[0, 0], [6, 0]],"
+  "              \"openings\": [{\"id\": \"o1\", \"width\": 1}]}],"
+  " \"marks\": [{\"id\": \"m1\", \"at\": [3, 2]}],"
+  " \"cameras\": [{\"id\": \"c1\", \"at\": [3, -2, 1.5], \"aim\": \"m1\"}],"
+  " \"fixtures\": [{\"id\": \"f1\", \"class\": \"k1\", \"at\": [1, 1, 2.5], \"aim\": \"m1\"}],"
+  " \"panels\": [{\"id\": \"g1\", \"kind\": \"flag\", \"at\": [2, 2, 2],"
+  "               \"width\": 1, \"height\": 1}],"
+  " \"daylight\": {\"latitude\": 52.5, \"longitude\": 13.4, \"date\": \"2024-06-20\"},"
+  " \"supplies\": [{\"id\": \"s1\"}],"
+  " \"looks\": [{\"id\": \"l1\"}],"
+  " \"classes\": [{\"id\": \"k1\", \"emits\": \"sphere\", \"lumens\": 800}],"
+  " \"materials\": [{\"id\": \"y1\", \"for\": \"gel\", \"direct\": 0.5}]}";
 
 /* What must stand beside a value for the thing to be possible; null: must not stand there. */
 static const struct {
@@ -27,10 +27,10 @@ static const struct {
   const char *key;
   const char *members;
 } beside[] = {
-    {&sq_piece_kind, "disc", "{\"outline\": null}"},
-    {&sq_piece_kind, "base", "{\"top\": 100}"},
-    {&sq_class_kind, "emits", "{\"beams\": null, \"lumens\": 500}"},
-    {&sq_class_kind, "photometry", "{\"beams\": null}"},
+  { &sq_piece_kind, "disc", "{\"outline\": null}" },
+  { &sq_piece_kind, "base", "{\"top\": 100}" },
+  { &sq_class_kind, "emits", "{\"beams\": null, \"lumens\": 500}" },
+  { &sq_class_kind, "photometry", "{\"beams\": null}" },
 };
 
 /* Where things of a kind (and variant) stand: in field @in of the site above; the whole file is the
@@ -56,7 +56,7 @@ visit_sites (const Site *site, SiteVisitor visitor, Tally *tally)
         !row_applies (field, site->variant))
       continue;
     for (int variant = 0; variant < n_variants (field->of); variant++) {
-      Site inner = {.up = site, .in = field, .kind = field->of, .variant = variant};
+      Site inner = { .up = site, .in = field, .kind = field->of, .variant = variant };
       visit_sites (&inner, visitor, tally);
     }
   }
@@ -153,8 +153,8 @@ place_at (const Site *site, const char *key)
   if (site->up == NULL)
     return g_strdup (key);
   g_autofree char *member = site->in->type == &sq_value_list
-                                ? g_strdup_printf ("%s[%u].%s", site->in->key, index_at (site), key)
-                                : g_strdup_printf ("%s.%s", site->in->key, key);
+                              ? g_strdup_printf ("%s[%u].%s", site->in->key, index_at (site), key)
+                              : g_strdup_printf ("%s.%s", site->in->key, key);
   return place_at (site->up, member);
 }
 
@@ -203,8 +203,8 @@ static inline void
 tally_sites (SiteVisitor visitor, guint least)
 {
   g_autoptr (SqLibrary) library = sq_library_new ();
-  Tally tally = {.library = library};
-  Site file = {.kind = &sq_scene_kind};
+  Tally tally = { .library = library };
+  Site file = { .kind = &sq_scene_kind };
   visit_sites (&file, visitor, &tally);
   g_assert_cmpuint (tally.checked, >=, least);
 }

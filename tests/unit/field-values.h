@@ -13,10 +13,10 @@ static const struct {
   SqNames names;
   const char *id;
 } the_cast[] = {
-    {SQ_NAMES_FIXTURE, "f1"},        {SQ_NAMES_MARK, "m1"},  {SQ_NAMES_CAMERA, "c1"},
-    {SQ_NAMES_SUPPLY, "s1"},         {SQ_NAMES_PANEL, "g1"}, {SQ_NAMES_OPENING, "o1"},
-    {SQ_NAMES_MATERIAL, "y1"},       {SQ_NAMES_CLASS, "k1"}, {SQ_NAMES_LOOK, "l1"},
-    {SQ_NAMES_STAND, "light-stand"},
+  { SQ_NAMES_FIXTURE, "f1" },        { SQ_NAMES_MARK, "m1" },  { SQ_NAMES_CAMERA, "c1" },
+  { SQ_NAMES_SUPPLY, "s1" },         { SQ_NAMES_PANEL, "g1" }, { SQ_NAMES_OPENING, "o1" },
+  { SQ_NAMES_MATERIAL, "y1" },       { SQ_NAMES_CLASS, "k1" }, { SQ_NAMES_LOOK, "l1" },
+  { SQ_NAMES_STAND, "light-stand" },
 };
 
 /* What a thing needs beyond its required rows: the rules that tie rows together. */
@@ -24,10 +24,10 @@ static const struct {
   const SqKind *kind;
   const char *members;
 } needed[] = {
-    {&sq_wall_kind, "{\"path\": [[-10000, 0], [10000, 0], [10000, 5]]}"},
-    {&sq_piece_kind, "{\"outline\": [[0, 0], [2, 0], [2, 1]]}"},
-    {&sq_panel_kind, "{\"material\": \"y1\"}"},
-    {&sq_class_kind, "{\"beams\": [{\"beam_deg\": 20, \"field_deg\": 40, \"peak_cd\": 1000}]}"},
+  { &sq_wall_kind, "{\"path\": [[-10000, 0], [10000, 0], [10000, 5]]}" },
+  { &sq_piece_kind, "{\"outline\": [[0, 0], [2, 0], [2, 1]]}" },
+  { &sq_panel_kind, "{\"material\": \"y1\"}" },
+  { &sq_class_kind, "{\"beams\": [{\"beam_deg\": 20, \"field_deg\": 40, \"peak_cd\": 1000}]}" },
 };
 
 /* A tree by the JSON library's own reader, which is not what is tested here. */
@@ -208,16 +208,16 @@ some_value (const SqField *field)
     const SqValueType *type;
     const char *text;
   } fixed[] = {
-      {&sq_value_id, "\"renamed\""},
-      {&sq_value_text, "\"Küche \\\"7\\\" \\\\ 1:2\""},
-      {&sq_value_date, "\"2024-02-29\""},
-      {&sq_value_time, "\"17:30\""},
-      {&sq_value_place, "[1.5, -2.25]"},
-      {&sq_value_point, "[1.5, -2.25, 1.75]"},
-      {&sq_value_direction, "[0, -1, 0.5]"},
-      {&sq_value_path, "[[0, 0], [2.5, 0], [2.5, 1]]"},
-      {&sq_value_aim, "[4, 5, 1.25]"},
-      {&sq_value_json, "{\"legend\": [10, 20.5], \"more\": null}"},
+    { &sq_value_id, "\"renamed\"" },
+    { &sq_value_text, "\"Küche \\\"7\\\" \\\\ 1:2\"" },
+    { &sq_value_date, "\"2024-02-29\"" },
+    { &sq_value_time, "\"17:30\"" },
+    { &sq_value_place, "[1.5, -2.25]" },
+    { &sq_value_point, "[1.5, -2.25, 1.75]" },
+    { &sq_value_direction, "[0, -1, 0.5]" },
+    { &sq_value_path, "[[0, 0], [2.5, 0], [2.5, 1]]" },
+    { &sq_value_aim, "[4, 5, 1.25]" },
+    { &sq_value_json, "{\"legend\": [10, 20.5], \"more\": null}" },
   };
   for (guint i = 0; i < G_N_ELEMENTS (fixed); i++) {
     if (fixed[i].type == field->type)
@@ -234,7 +234,7 @@ some_value (const SqField *field)
   if (type == &sq_value_number)
     return number_tree (number);
   if (type == &sq_value_spread)
-    return numbers_tree ((double[]){number * 0.75, number}, 2);
+    return numbers_tree ((double[]){ number * 0.75, number }, 2);
   if (type == &sq_value_numbers) {
     double numbers[4];
     for (guint i = 0; i < field->count; i++)

@@ -42,19 +42,33 @@ right_scene (const char *text)
 /* That @error is one line: @place, what is wrong, what was expected, with @words (apart by |). */
 static inline void
 check_line (
-    const char *name, const GError *error, SqError code, const char *place, const char *words)
+  const char *name, const GError *error, SqError code, const char *place, const char *words)
 {
   g_autofree char *start = g_strdup_printf ("%s: ", place);
   g_auto (GStrv) all = g_strsplit (words, "|", -1);
   gboolean right = error->domain == SQ_ERROR && error->code == (int)code &&
                    g_str_has_prefix (error->message, start) &&
-                   strstr (error->message, ", expected ") != NULL &&
+                   strstr (error->message, "expected ") != NULL &&
                    strchr (error->message, '\n') == NULL;
   for (guint i = 0; all[i] != NULL; i++)
     right = right && strstr (error->message, all[i]) != NULL;
   if (!right)
     g_error ("%s: got (%d) \"%s\", expected (%d) \"%s…\" with %s", name, error->code,
              error->message, code, start, words);
+}
+
+/* That two texts are one; else the first line that differs. */
+static inline void
+same_text (const char *got, const char *expected)
+{
+  g_auto (GStrv) ours = g_strsplit (got, "\n", -1), theirs = g_strsplit (expected, "\n", -1);
+  for (guint i = 0; ours[i] != NULL || theirs[i] != NULL; i++) {
+    if (g_strcmp0 (ours[i], theirs[i]) != 0)
+      g_error ("line %u is\n%s\nexpected\n%s", i + 1, ours[i] != NULL ? ours[i] : "the end",
+               theirs[i] != NULL ? theirs[i] : "the end");
+    if (ours[i] == NULL || theirs[i] == NULL)
+      break;
+  }
 }
 
 G_END_DECLS

@@ -6,6 +6,7 @@
 #include <signal.h>
 #include <string.h>
 #include <sys/resource.h>
+#include <sys/wait.h>
 
 /* A room with one lamp over one mark and a probe under it: a point of 900 cd at 3 m is 100 lx
  * (E = I / d²). */

@@ -6,19 +6,19 @@
 #define STEP_M 0.05
 #define RADIUS_TOLERANCE 0.01 /* relative */
 
-/* Level light of a point lamp over the middle: E = I h / (h² + r²)^1.5 (inverse square and cosine). */
+/* Level light of a point lamp over the middle: E = I h / (h² + r²)^1.5 (inverse square and cosine).
+ */
 static SqGrid *
 lamp_grid (int n)
 {
   double half_m = (n - 1) * STEP_M / 2.0;
-  SqGrid *grid = sq_grid_new (n, n, (SqPlace){ -half_m, -half_m }, STEP_M);
+  SqGrid *grid = sq_grid_new (n, n, (SqPlace){-half_m, -half_m}, STEP_M);
   for (int j = 0; j < n; j++)
-    for (int i = 0; i < n; i++)
-      {
-        double x = -half_m + i * STEP_M, y = -half_m + j * STEP_M;
-        double r2 = x * x + y * y + LAMP_HEIGHT_M * LAMP_HEIGHT_M;
-        *sq_grid_at (grid, i, j) = log2 (LAMP_CD * LAMP_HEIGHT_M / pow (r2, 1.5));
-      }
+    for (int i = 0; i < n; i++) {
+      double x = -half_m + i * STEP_M, y = -half_m + j * STEP_M;
+      double r2 = x * x + y * y + LAMP_HEIGHT_M * LAMP_HEIGHT_M;
+      *sq_grid_at (grid, i, j) = log2 (LAMP_CD * LAMP_HEIGHT_M / pow (r2, 1.5));
+    }
   return grid;
 }
 
@@ -46,36 +46,32 @@ static double
 area_m2 (const SqContour *contour)
 {
   double sum = 0.0;
-  for (guint k = 0; k < contour->points->len; k++)
-    {
-      SqPlace a = point_at (contour, k);
-      SqPlace b = point_at (contour, (k + 1) % contour->points->len);
-      sum += a.x_m * b.y_m - b.x_m * a.y_m;
-    }
+  for (guint k = 0; k < contour->points->len; k++) {
+    SqPlace a = point_at (contour, k);
+    SqPlace b = point_at (contour, (k + 1) % contour->points->len);
+    sum += a.x_m * b.y_m - b.x_m * a.y_m;
+  }
   return fabs (sum) / 2.0;
 }
 
 static void
 test_circles (void)
 {
-  const double levels_lux[] = { 16, 32, 64, 128, 200 };
+  const double levels_lux[] = {16, 32, 64, 128, 200};
   g_autoptr (SqGrid) grid = lamp_grid (201);
-  for (guint k = 0; k < G_N_ELEMENTS (levels_lux); k++)
-    {
-      g_autoptr (GPtrArray) contours = sq_contours (grid, log2 (levels_lux[k]));
-      double r_m = radius_m (levels_lux[k]);
-      g_assert_cmpuint (contours->len, ==, 1);
-      const SqContour *circle = contour_at (contours, 0);
-      g_assert_true (circle->closed);
-      for (guint n = 0; n < circle->points->len; n++)
-        {
-          SqPlace p = point_at (circle, n);
-          g_assert_cmpfloat_with_epsilon (
-              hypot (p.x_m, p.y_m), r_m, RADIUS_TOLERANCE * r_m);
-        }
-      g_assert_cmpfloat_with_epsilon (
-          sq_contour_length_m (circle), 2.0 * G_PI * r_m, RADIUS_TOLERANCE * 2.0 * G_PI * r_m);
+  for (guint k = 0; k < G_N_ELEMENTS (levels_lux); k++) {
+    g_autoptr (GPtrArray) contours = sq_contours (grid, log2 (levels_lux[k]));
+    double r_m = radius_m (levels_lux[k]);
+    g_assert_cmpuint (contours->len, ==, 1);
+    const SqContour *circle = contour_at (contours, 0);
+    g_assert_true (circle->closed);
+    for (guint n = 0; n < circle->points->len; n++) {
+      SqPlace p = point_at (circle, n);
+      g_assert_cmpfloat_with_epsilon (hypot (p.x_m, p.y_m), r_m, RADIUS_TOLERANCE * r_m);
     }
+    g_assert_cmpfloat_with_epsilon (sq_contour_length_m (circle), 2.0 * G_PI * r_m,
+                                    RADIUS_TOLERANCE * 2.0 * G_PI * r_m);
+  }
 }
 
 /* Nothing is brighter than under the lamp: I / h². */
@@ -99,14 +95,13 @@ test_border (void)
   double lux = LAMP_CD * LAMP_HEIGHT_M / pow (r_m * r_m + LAMP_HEIGHT_M * LAMP_HEIGHT_M, 1.5);
   g_autoptr (GPtrArray) contours = sq_contours (grid, log2 (lux));
   g_assert_cmpuint (contours->len, ==, 4);
-  for (guint k = 0; k < contours->len; k++)
-    {
-      const SqContour *arc = contour_at (contours, k);
-      SqPlace a = point_at (arc, 0), b = point_at (arc, arc->points->len - 1);
-      g_assert_false (arc->closed);
-      g_assert_cmpfloat_with_epsilon (MAX (fabs (a.x_m), fabs (a.y_m)), half_m, 1e-9);
-      g_assert_cmpfloat_with_epsilon (MAX (fabs (b.x_m), fabs (b.y_m)), half_m, 1e-9);
-    }
+  for (guint k = 0; k < contours->len; k++) {
+    const SqContour *arc = contour_at (contours, k);
+    SqPlace a = point_at (arc, 0), b = point_at (arc, arc->points->len - 1);
+    g_assert_false (arc->closed);
+    g_assert_cmpfloat_with_epsilon (MAX (fabs (a.x_m), fabs (a.y_m)), half_m, 1e-9);
+    g_assert_cmpfloat_with_epsilon (MAX (fabs (b.x_m), fabs (b.y_m)), half_m, 1e-9);
+  }
 }
 
 /* One cell, two high corners across from each other. */
@@ -116,26 +111,24 @@ test_saddle (void)
   static const struct {
     double level;
     gboolean joined; /* the middle, 0.5, holds the high corners together */
-  } rows[] = { { 0.4, TRUE }, { 0.5, TRUE }, { 0.6, FALSE } };
-  for (guint k = 0; k < G_N_ELEMENTS (rows); k++)
-    {
-      g_autoptr (SqGrid) grid = sq_grid_new (2, 2, (SqPlace){ 0, 0 }, 1.0);
-      *sq_grid_at (grid, 0, 0) = 1.0;
-      *sq_grid_at (grid, 1, 1) = 1.0;
-      g_autoptr (GPtrArray) contours = sq_contours (grid, rows[k].level);
-      g_assert_cmpuint (contours->len, ==, 2);
-      for (guint n = 0; n < contours->len; n++)
-        {
-          const SqContour *line = contour_at (contours, n);
-          g_assert_cmpuint (line->points->len, ==, 2);
-          SqPlace a = point_at (line, 0), b = point_at (line, 1);
-          double x = (a.x_m + b.x_m) / 2.0, y = (a.y_m + b.y_m) / 2.0;
-          /* Each line cuts off one corner: the low ones (x and y on different sides of the
-           * middle) where the high ones hold together. */
-          gboolean low_corner = (x > 0.5) != (y > 0.5);
-          g_assert_cmpint (low_corner, ==, rows[k].joined);
-        }
+  } rows[] = {{0.4, TRUE}, {0.5, TRUE}, {0.6, FALSE}};
+  for (guint k = 0; k < G_N_ELEMENTS (rows); k++) {
+    g_autoptr (SqGrid) grid = sq_grid_new (2, 2, (SqPlace){0, 0}, 1.0);
+    *sq_grid_at (grid, 0, 0) = 1.0;
+    *sq_grid_at (grid, 1, 1) = 1.0;
+    g_autoptr (GPtrArray) contours = sq_contours (grid, rows[k].level);
+    g_assert_cmpuint (contours->len, ==, 2);
+    for (guint n = 0; n < contours->len; n++) {
+      const SqContour *line = contour_at (contours, n);
+      g_assert_cmpuint (line->points->len, ==, 2);
+      SqPlace a = point_at (line, 0), b = point_at (line, 1);
+      double x = (a.x_m + b.x_m) / 2.0, y = (a.y_m + b.y_m) / 2.0;
+      /* Each line cuts off one corner: the low ones (x and y on different sides of the
+       * middle) where the high ones hold together. */
+      gboolean low_corner = (x > 0.5) != (y > 0.5);
+      g_assert_cmpint (low_corner, ==, rows[k].joined);
     }
+  }
 }
 
 static void
@@ -145,21 +138,19 @@ test_holes (void)
   const double level_lux = 64, hole_m = 0.4;
   double r_m = radius_m (level_lux);
   for (int j = 0; j < grid->rows; j++)
-    for (int i = 0; i < grid->columns; i++)
-      {
-        double x = grid->first.x_m + i * STEP_M - r_m, y = grid->first.y_m + j * STEP_M;
-        if (hypot (x, y) <= hole_m)
-          *sq_grid_at (grid, i, j) = NAN;
-      }
+    for (int i = 0; i < grid->columns; i++) {
+      double x = grid->first.x_m + i * STEP_M - r_m, y = grid->first.y_m + j * STEP_M;
+      if (hypot (x, y) <= hole_m)
+        *sq_grid_at (grid, i, j) = NAN;
+    }
   g_autoptr (GPtrArray) contours = sq_contours (grid, log2 (level_lux));
   g_assert_cmpuint (contours->len, ==, 1);
   const SqContour *arc = contour_at (contours, 0);
   g_assert_false (arc->closed);
-  for (guint n = 0; n < arc->points->len; n++)
-    {
-      SqPlace p = point_at (arc, n);
-      g_assert_cmpfloat (hypot (p.x_m - r_m, p.y_m), >, hole_m - STEP_M);
-    }
+  for (guint n = 0; n < arc->points->len; n++) {
+    SqPlace p = point_at (arc, n);
+    g_assert_cmpfloat (hypot (p.x_m - r_m, p.y_m), >, hole_m - STEP_M);
+  }
   /* What the hole swallows of the circle: an angle of 4 asin (hole / 2r), a cell more or less. */
   double expected = r_m * (2.0 * G_PI - 4.0 * asin (hole_m / (2.0 * r_m)));
   g_assert_cmpfloat_with_epsilon (sq_contour_length_m (arc), expected, 4.0 * STEP_M);
@@ -168,17 +159,16 @@ test_holes (void)
 static void
 test_areas (void)
 {
-  const double levels_lux[] = { 32, 64, 128 };
+  const double levels_lux[] = {32, 64, 128};
   g_autoptr (SqGrid) grid = lamp_grid (201);
-  for (guint k = 0; k < G_N_ELEMENTS (levels_lux); k++)
-    {
-      g_autoptr (GPtrArray) areas = sq_contour_areas (grid, log2 (levels_lux[k]));
-      double r_m = radius_m (levels_lux[k]), expected = G_PI * r_m * r_m;
-      g_assert_cmpuint (areas->len, ==, 1);
-      g_assert_true (contour_at (areas, 0)->closed);
-      g_assert_cmpfloat_with_epsilon (
-          area_m2 (contour_at (areas, 0)), expected, RADIUS_TOLERANCE * expected);
-    }
+  for (guint k = 0; k < G_N_ELEMENTS (levels_lux); k++) {
+    g_autoptr (GPtrArray) areas = sq_contour_areas (grid, log2 (levels_lux[k]));
+    double r_m = radius_m (levels_lux[k]), expected = G_PI * r_m * r_m;
+    g_assert_cmpuint (areas->len, ==, 1);
+    g_assert_true (contour_at (areas, 0)->closed);
+    g_assert_cmpfloat_with_epsilon (area_m2 (contour_at (areas, 0)), expected,
+                                    RADIUS_TOLERANCE * expected);
+  }
 }
 
 /* All that is lit is the whole grid; a brighter band inside it is cut along the border. */
@@ -197,15 +187,15 @@ test_areas_at_the_border (void)
   double expected = G_PI * r_m * r_m - 4.0 * segment;
   g_autoptr (GPtrArray) areas = sq_contour_areas (grid, log2 (lux));
   g_assert_cmpuint (areas->len, ==, 1);
-  g_assert_cmpfloat_with_epsilon (
-      area_m2 (contour_at (areas, 0)), expected, RADIUS_TOLERANCE * expected);
+  g_assert_cmpfloat_with_epsilon (area_m2 (contour_at (areas, 0)), expected,
+                                  RADIUS_TOLERANCE * expected);
 }
 
 static void
 test_cells (void)
 {
   /* One point with a value: a diamond of one step each way. */
-  g_autoptr (SqGrid) grid = sq_grid_new (5, 5, (SqPlace){ 0, 0 }, 1.0);
+  g_autoptr (SqGrid) grid = sq_grid_new (5, 5, (SqPlace){0, 0}, 1.0);
   for (int k = 0; k < 25; k++)
     grid->value[k] = NAN;
   *sq_grid_at (grid, 2, 2) = 7.0;
@@ -222,21 +212,20 @@ test_cells (void)
 static void
 test_tiny (void)
 {
-  for (int columns = 1; columns <= 3; columns++)
-    {
-      g_autoptr (SqGrid) grid = sq_grid_new (columns, 1, (SqPlace){ 0, 0 }, 1.0);
-      *sq_grid_at (grid, 0, 0) = 1.0;
-      g_autoptr (GPtrArray) contours = sq_contours (grid, 0.5);
-      g_assert_cmpuint (contours->len, ==, 0);
-      sq_grid_smooth (grid, 1.3);
-      sq_grid_grow (grid);
-    }
+  for (int columns = 1; columns <= 3; columns++) {
+    g_autoptr (SqGrid) grid = sq_grid_new (columns, 1, (SqPlace){0, 0}, 1.0);
+    *sq_grid_at (grid, 0, 0) = 1.0;
+    g_autoptr (GPtrArray) contours = sq_contours (grid, 0.5);
+    g_assert_cmpuint (contours->len, ==, 0);
+    sq_grid_smooth (grid, 1.3);
+    sq_grid_grow (grid);
+  }
 }
 
 static void
 test_smoothing (void)
 {
-  g_autoptr (SqGrid) grid = sq_grid_new (21, 9, (SqPlace){ 0, 0 }, 1.0);
+  g_autoptr (SqGrid) grid = sq_grid_new (21, 9, (SqPlace){0, 0}, 1.0);
   for (int j = 0; j < 9; j++)
     for (int i = 0; i < 21; i++)
       *sq_grid_at (grid, i, j) = i < 10 ? 2.0 : i == 10 ? NAN : 5.0;
@@ -251,14 +240,14 @@ test_smoothing (void)
 
   /* One bright point spreads as a Gaussian: its neighbour gets exp (-1 / 2 sigma²) of it. */
   const double sigma = 1.3;
-  g_autoptr (SqGrid) point = sq_grid_new (31, 31, (SqPlace){ 0, 0 }, 1.0);
+  g_autoptr (SqGrid) point = sq_grid_new (31, 31, (SqPlace){0, 0}, 1.0);
   *sq_grid_at (point, 15, 15) = 1.0;
   sq_grid_smooth (point, sigma);
   double top = *sq_grid_at (point, 15, 15);
-  g_assert_cmpfloat_with_epsilon (
-      *sq_grid_at (point, 16, 15) / top, exp (-0.5 / (sigma * sigma)), 1e-9);
-  g_assert_cmpfloat_with_epsilon (
-      *sq_grid_at (point, 16, 16) / top, exp (-1.0 / (sigma * sigma)), 1e-9);
+  g_assert_cmpfloat_with_epsilon (*sq_grid_at (point, 16, 15) / top, exp (-0.5 / (sigma * sigma)),
+                                  1e-9);
+  g_assert_cmpfloat_with_epsilon (*sq_grid_at (point, 16, 16) / top, exp (-1.0 / (sigma * sigma)),
+                                  1e-9);
   double sum = 0.0;
   for (int k = 0; k < 31 * 31; k++)
     sum += point->value[k];
@@ -268,8 +257,8 @@ test_smoothing (void)
 static void
 test_growing (void)
 {
-  g_autoptr (SqGrid) grid = sq_grid_new (7, 1, (SqPlace){ 0, 0 }, 1.0);
-  const double before[] = { 1, NAN, 3, NAN, NAN, NAN, 5 }, after[] = { 1, 2, 3, 3, NAN, 5, 5 };
+  g_autoptr (SqGrid) grid = sq_grid_new (7, 1, (SqPlace){0, 0}, 1.0);
+  const double before[] = {1, NAN, 3, NAN, NAN, NAN, 5}, after[] = {1, 2, 3, 3, NAN, 5, 5};
   for (int i = 0; i < 7; i++)
     *sq_grid_at (grid, i, 0) = before[i];
   sq_grid_grow (grid);

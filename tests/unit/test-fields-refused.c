@@ -16,14 +16,14 @@ static const struct {
   const SqValueType *type;
   guint takes;
 } takes[] = {
-    {&sq_value_id, 0},          {&sq_value_text, TEXT},      {&sq_value_date, 0},
-    {&sq_value_time, 0},        {&sq_value_flag, FLAG},      {&sq_value_word, 0},
-    {&sq_value_count, 0},       {&sq_value_number, NUMBER},  {&sq_value_numbers, 0},
-    {&sq_value_spread, NUMBER}, {&sq_value_place, 0},        {&sq_value_point, 0},
-    {&sq_value_direction, 0},   {&sq_value_path, LIST},      {&sq_value_reference, 0},
-    {&sq_value_aim, 0},         {&sq_value_role_at, OBJECT}, {&sq_value_object, OBJECT},
-    {&sq_value_list, LIST},     {&sq_value_partial, OBJECT}, {&sq_value_partials, OBJECT},
-    {&sq_value_json, ANY},
+  { &sq_value_id, 0 },          { &sq_value_text, TEXT },      { &sq_value_date, 0 },
+  { &sq_value_time, 0 },        { &sq_value_flag, FLAG },      { &sq_value_word, 0 },
+  { &sq_value_count, 0 },       { &sq_value_number, NUMBER },  { &sq_value_numbers, 0 },
+  { &sq_value_spread, NUMBER }, { &sq_value_place, 0 },        { &sq_value_point, 0 },
+  { &sq_value_direction, 0 },   { &sq_value_path, LIST },      { &sq_value_reference, 0 },
+  { &sq_value_aim, 0 },         { &sq_value_role_at, OBJECT }, { &sq_value_object, OBJECT },
+  { &sq_value_list, LIST },     { &sq_value_partial, OBJECT }, { &sq_value_partials, OBJECT },
+  { &sq_value_json, ANY },
 };
 
 static guint
@@ -105,7 +105,7 @@ check_wrong_types (const Site *site, Tally *tally)
     guint type;
     const char *text;
   } wrong[] = {
-      {TEXT, "\"a b\""}, {NUMBER, "-17.25"}, {FLAG, "true"}, {OBJECT, "{}"}, {LIST, "[]"},
+    { TEXT, "\"a b\"" }, { NUMBER, "-17.25" }, { FLAG, "true" }, { OBJECT, "{}" }, { LIST, "[]" },
   };
   for (guint i = 0; i < site->kind->n_fields; i++) {
     const SqField *field = &site->kind->fields[i];
@@ -199,7 +199,7 @@ test_out_of_range (void)
 static void
 check_members (const Site *site, Tally *tally)
 {
-  static const char *const wrong[] = {"\"a b\"", "true", "null", "{}", "[]"};
+  static const char *const wrong[] = { "\"a b\"", "true", "null", "{}", "[]" };
   for (guint i = 0; i < site->kind->n_fields; i++) {
     const SqField *field = &site->kind->fields[i];
     gboolean numbers = field->type == &sq_value_numbers || field->type == &sq_value_place ||
@@ -241,28 +241,28 @@ check_lookalikes (const Site *site, Tally *tally)
     const SqValueType *type;
     const char *text;
   } lookalikes[] = {
-      {&sq_value_count, "1.5"},
-      {&sq_value_date, "\"2023-02-29\""},
-      {&sq_value_date, "\"2024-13-01\""},
-      {&sq_value_date, "\"2024-6-20\""},
-      {&sq_value_date, "\"0000-01-01\""},
-      {&sq_value_date, "\"2024-06-20T12:00\""},
-      {&sq_value_date, "\"\""},
-      {&sq_value_time, "\"24:00\""},
-      {&sq_value_time, "\"12:60\""},
-      {&sq_value_time, "\"9:30\""},
-      {&sq_value_time, "\"09:30:00\""},
-      {&sq_value_time, "\"\""},
-      {&sq_value_id, "\"\""},
-      {&sq_value_id, "\"ü\""},
-      {&sq_value_id, "\"a.b\""},
-      {&sq_value_id, "\"1234567890123456789012345678901234567890123456789012345678901234x\""},
-      {&sq_value_reference, "\"\""},
-      {&sq_value_reference, "\"a.b\""},
-      {&sq_value_aim, "\"\""},
-      {&sq_value_word, "\"\""},
-      {&sq_value_word, "\"KEY\""},
-      {&sq_value_direction, "[0, 0, 0]"},
+    { &sq_value_count, "1.5" },
+    { &sq_value_date, "\"2023-02-29\"" },
+    { &sq_value_date, "\"2024-13-01\"" },
+    { &sq_value_date, "\"2024-6-20\"" },
+    { &sq_value_date, "\"0000-01-01\"" },
+    { &sq_value_date, "\"2024-06-20T12:00\"" },
+    { &sq_value_date, "\"\"" },
+    { &sq_value_time, "\"24:00\"" },
+    { &sq_value_time, "\"12:60\"" },
+    { &sq_value_time, "\"9:30\"" },
+    { &sq_value_time, "\"09:30:00\"" },
+    { &sq_value_time, "\"\"" },
+    { &sq_value_id, "\"\"" },
+    { &sq_value_id, "\"ü\"" },
+    { &sq_value_id, "\"a.b\"" },
+    { &sq_value_id, "\"1234567890123456789012345678901234567890123456789012345678901234x\"" },
+    { &sq_value_reference, "\"\"" },
+    { &sq_value_reference, "\"a.b\"" },
+    { &sq_value_aim, "\"\"" },
+    { &sq_value_word, "\"\"" },
+    { &sq_value_word, "\"KEY\"" },
+    { &sq_value_direction, "[0, 0, 0]" },
   };
   for (guint i = 0; i < site->kind->n_fields; i++) {
     const SqField *field = &site->kind->fields[i];
@@ -333,8 +333,8 @@ check_in_look (Tally *tally, const SqField *things, const SqField *field)
   g_autoptr (JsonNode) root = object_tree (scene);
   g_autofree char *text = json_to_string (root, FALSE);
   g_autofree char *place = id != NULL
-                               ? g_strdup_printf ("looks[0].%s.%s.%s", things->key, id, field->key)
-                               : g_strdup_printf ("looks[0].%s.%s", things->key, field->key);
+                             ? g_strdup_printf ("looks[0].%s.%s.%s", things->key, id, field->key)
+                             : g_strdup_printf ("looks[0].%s.%s", things->key, field->key);
   g_autoptr (GError) error = NULL;
   g_autoptr (SqScene) parsed = parse_scene (tally, text, &error);
   g_assert_null (parsed);
@@ -348,7 +348,7 @@ static void
 test_looks (void)
 {
   g_autoptr (SqLibrary) library = sq_library_new ();
-  Tally tally = {.library = library};
+  Tally tally = { .library = library };
   for (guint i = 0; i < sq_look_kind.n_fields; i++) {
     const SqField *things = &sq_look_kind.fields[i];
     for (guint k = 0; things->of != NULL && k < things->of->n_fields; k++)

@@ -79,9 +79,9 @@ check_as_text (const Site *site, Tally *tally)
     const SqValueType *type;
     const char *text;
   } bare[] = {
-      {&sq_value_text, "12A"},       {&sq_value_text, "7"},     {&sq_value_text, "true"},
-      {&sq_value_text, "two words"}, {&sq_value_text, "0.50"},  {&sq_value_date, "2024-02-29"},
-      {&sq_value_time, "17:30"},     {&sq_value_id, "renamed"},
+    { &sq_value_text, "12A" },       { &sq_value_text, "7" },     { &sq_value_text, "true" },
+    { &sq_value_text, "two words" }, { &sq_value_text, "0.50" },  { &sq_value_date, "2024-02-29" },
+    { &sq_value_time, "17:30" },     { &sq_value_id, "renamed" },
   };
   for (guint i = 0; i < site->kind->n_fields; i++) {
     const SqField *field = &site->kind->fields[i];
@@ -118,32 +118,32 @@ static const struct {
   const char *text;
   double value; /* in the unit of files */
 } quantities[] = {
-    {SQ_PLAIN, "3/4", 0.75},
-    {SQ_PLAIN, "6/4", 1.5},
-    {SQ_PLAIN, "4 / 4", 1.0},
-    {SQ_PLAIN, "2 * 150", 300.0},
-    {SQ_LENGTH, "6'6\"", 6.5 * 0.3048},
-    {SQ_LENGTH, "45 cm", 0.45},
-    {SQ_MILLIMETRES, "2 in", 50.8},
-    {SQ_SECTION, "2.5 mm²", 2.5},
-    {SQ_ANGLE, "52° 30'", 52.5},
-    {SQ_ILLUMINANCE, "12 fc", 12.0 / (0.3048 * 0.3048)},
-    {SQ_INTENSITY, "25 kcd", 25000.0},
-    {SQ_FLUX, "1.2 klm", 1200.0},
-    {SQ_TEMPERATURE, "3200K", 3200.0},
-    {SQ_CELSIUS, "60 °C", 60.0},
-    {SQ_MIRED, "-131 mired", -131.0},
-    {SQ_POWER, "1.2 kW", 1200.0},
-    {SQ_VOLTAGE, "0.12 kV", 120.0},
-    {SQ_CURRENT, "63 A", 63.0},
-    {SQ_FREQUENCY, "60 Hz", 60.0},
-    {SQ_FRACTION, "25%", 0.25},
-    {SQ_STOPS, "1/2 stop", 0.5},
-    {SQ_MASS, "40 lb", 40.0 * 0.45359237},
-    {SQ_HOURS, "90 min", 1.5},
-    {SQ_FRAME_RATE, "25 fps", 25.0},
-    {SQ_PER_METRE, "0.05 1/m", 0.05},
-    {SQ_T_STOP, "T4", 4.0},
+  { SQ_PLAIN, "3/4", 0.75 },
+  { SQ_PLAIN, "6/4", 1.5 },
+  { SQ_PLAIN, "4 / 4", 1.0 },
+  { SQ_PLAIN, "2 * 150", 300.0 },
+  { SQ_LENGTH, "6'6\"", 6.5 * 0.3048 },
+  { SQ_LENGTH, "45 cm", 0.45 },
+  { SQ_MILLIMETRES, "2 in", 50.8 },
+  { SQ_SECTION, "2.5 mm²", 2.5 },
+  { SQ_ANGLE, "52° 30'", 52.5 },
+  { SQ_ILLUMINANCE, "12 fc", 12.0 / (0.3048 * 0.3048) },
+  { SQ_INTENSITY, "25 kcd", 25000.0 },
+  { SQ_FLUX, "1.2 klm", 1200.0 },
+  { SQ_TEMPERATURE, "3200K", 3200.0 },
+  { SQ_CELSIUS, "60 °C", 60.0 },
+  { SQ_MIRED, "-131 mired", -131.0 },
+  { SQ_POWER, "1.2 kW", 1200.0 },
+  { SQ_VOLTAGE, "0.12 kV", 120.0 },
+  { SQ_CURRENT, "63 A", 63.0 },
+  { SQ_FREQUENCY, "60 Hz", 60.0 },
+  { SQ_FRACTION, "25%", 0.25 },
+  { SQ_STOPS, "1/2 stop", 0.5 },
+  { SQ_MASS, "40 lb", 40.0 * 0.45359237 },
+  { SQ_HOURS, "90 min", 1.5 },
+  { SQ_FRAME_RATE, "25 fps", 25.0 },
+  { SQ_PER_METRE, "0.05 1/m", 0.05 },
+  { SQ_T_STOP, "T4", 4.0 },
 };
 
 static gboolean
@@ -214,7 +214,7 @@ thing_in_scene (JsonNode *scene, const SqField *things, const char *id)
     return json_object_get_object_member (root, things->key);
   if (things->of == &sq_opening_kind) { /* the one opening of the one wall */
     JsonObject *wall =
-        json_array_get_object_element (json_object_get_array_member (root, "walls"), 0);
+      json_array_get_object_element (json_object_get_array_member (root, "walls"), 0);
     return json_array_get_object_element (json_object_get_array_member (wall, "openings"), 0);
   }
   return json_array_get_object_element (json_object_get_array_member (root, things->key), 0);
@@ -227,7 +227,7 @@ check_under_look (Tally *tally, const SqField *things, const SqField *field, Jso
   g_autoptr (JsonObject) object = scene_object ();
   JsonNode *changes = one_member (field->key, json_node_ref (value));
   JsonObject *look =
-      json_array_get_object_element (json_object_get_array_member (object, "looks"), 0);
+    json_array_get_object_element (json_object_get_array_member (object, "looks"), 0);
   json_object_set_member (look, things->key, id != NULL ? one_member (id, changes) : changes);
   g_autoptr (JsonNode) given = object_tree (object);
   g_autofree char *text = json_to_string (given, FALSE);
@@ -256,7 +256,7 @@ static void
 test_under_looks (void)
 {
   g_autoptr (SqLibrary) library = sq_library_new ();
-  Tally tally = {.library = library};
+  Tally tally = { .library = library };
   for (guint i = 0; i < sq_look_kind.n_fields; i++) {
     const SqField *things = &sq_look_kind.fields[i];
     for (guint k = 0; things->of != NULL && k < things->of->n_fields; k++) {
@@ -275,7 +275,7 @@ static void
 test_modifiers_under_looks (void)
 {
   g_autoptr (SqLibrary) library = sq_library_new ();
-  Tally tally = {.library = library};
+  Tally tally = { .library = library };
   const SqField *things = &sq_look_kind.fields[0];
   while (!g_str_equal (things->key, "fixtures"))
     things++;

@@ -172,7 +172,7 @@ rewritten (const SqKind *kind, JsonNode *node)
 {
   g_autoptr (GPtrArray) warnings = g_ptr_array_new_with_free_func (g_free);
   g_autoptr (GError) error = NULL;
-  SqReading reading = {.warnings = warnings};
+  SqReading reading = { .warnings = warnings };
   g_autoptr (SqThing) thing = sq_thing_read (kind, &reading, node, &error);
   g_assert_no_error (error);
   g_assert_cmpuint (warnings->len, ==, 0);

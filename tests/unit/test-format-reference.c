@@ -87,18 +87,18 @@ test_columns (void)
     const SqKind *kind;
     const char *key, *columns;
   } rows[] = {
-      {&sq_fixture_kind, "level", "| a number |  | from 0 to 1 |  | `1` | look |"},
-      {&sq_scene_kind, "north", "| a number | ° | from -360 to 360 |  | `90` |  |"},
-      {&sq_room_kind, "ceiling_height",
-       "| a number | m | from 0.5 to 100 | 2.2 to 8 | `null` | null |"},
-      {&sq_panel_kind, "width", "| a number | m | above 0 up to 50 | 0.1 to 6.1 | required |  |"},
-      {&sq_beam_kind, "beam_deg", "| ° | above 0 and below 180 | 4 to 120 | required |  |"},
-      {&sq_opening_kind, "material",
-       "| an id that exists: material |  |  |  | `null` | look, null |"},
-      {&sq_camera_kind, "gate_mm",
-       "| a list of 2 numbers | mm | from 1 to 200 |  | `[24.89, 18.66]` |  |"},
-      {&sq_modifier_kind, "leaves", "`[90, 90, 90, 90]` |  |"},
-      {&sq_daylight_kind, "time", "| a time, HH:MM |  |  |  | `\"12:00\"` | look |"},
+    { &sq_fixture_kind, "level", "| a number |  | from 0 to 1 |  | `1` | look |" },
+    { &sq_scene_kind, "north", "| a number | ° | from -360 to 360 |  | `90` |  |" },
+    { &sq_room_kind, "ceiling_height",
+      "| a number | m | from 0.5 to 100 | 2.2 to 8 | `null` | null |" },
+    { &sq_panel_kind, "width", "| a number | m | above 0 up to 50 | 0.1 to 6.1 | required |  |" },
+    { &sq_beam_kind, "beam_deg", "| ° | above 0 and below 180 | 4 to 120 | required |  |" },
+    { &sq_opening_kind, "material",
+      "| an id that exists: material |  |  |  | `null` | look, null |" },
+    { &sq_camera_kind, "gate_mm",
+      "| a list of 2 numbers | mm | from 1 to 200 |  | `[24.89, 18.66]` |  |" },
+    { &sq_modifier_kind, "leaves", "`[90, 90, 90, 90]` |  |" },
+    { &sq_daylight_kind, "time", "| a time, HH:MM |  |  |  | `\"12:00\"` | look |" },
   };
   g_autofree char *page = sq_format_reference ();
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {

@@ -17,25 +17,35 @@ test_figures (void)
     SqUnits units;
     const char *text;
   } rows[] = {
-    { 256, SQ_METRIC, "256" },   { 250, SQ_METRIC, "256" },     { 286, SQ_METRIC, "256" },
-    { 290, SQ_METRIC, "290" },   { 226, SQ_METRIC, "230" },     { 8, SQ_METRIC, "8" },
-    { 7.8125, SQ_METRIC, "8" },  { 1000, SQ_METRIC, "1024" },   { 181.02, SQ_METRIC, "180" },
-    { 5.6569, SQ_METRIC, "5.7" }, { 0.5, SQ_METRIC, "0.5" },    { 0.7, SQ_METRIC, "0.7" },
-    { 0.35355, SQ_METRIC, "0.35" }, { 2896, SQ_METRIC, "2900" },
-    /* 1 fc = 10.7639 lx */
-    { 10.7639, SQ_IMPERIAL, "1" }, { 172.2, SQ_IMPERIAL, "16" }, { 243.5, SQ_IMPERIAL, "23" },
+      {256, SQ_METRIC, "256"},
+      {250, SQ_METRIC, "256"},
+      {286, SQ_METRIC, "256"},
+      {290, SQ_METRIC, "290"},
+      {226, SQ_METRIC, "230"},
+      {8, SQ_METRIC, "8"},
+      {7.8125, SQ_METRIC, "8"},
+      {1000, SQ_METRIC, "1024"},
+      {181.02, SQ_METRIC, "180"},
+      {5.6569, SQ_METRIC, "5.7"},
+      {0.5, SQ_METRIC, "0.5"},
+      {0.7, SQ_METRIC, "0.7"},
+      {0.35355, SQ_METRIC, "0.35"},
+      {2896, SQ_METRIC, "2900"},
+      /* 1 fc = 10.7639 lx */
+      {10.7639, SQ_IMPERIAL, "1"},
+      {172.2, SQ_IMPERIAL, "16"},
+      {243.5, SQ_IMPERIAL, "23"},
   };
-  for (guint k = 0; k < G_N_ELEMENTS (rows); k++)
-    {
-      g_autofree char *text = sq_level_text (rows[k].lux, rows[k].units);
-      g_assert_cmpstr (text, ==, rows[k].text);
-    }
+  for (guint k = 0; k < G_N_ELEMENTS (rows); k++) {
+    g_autofree char *text = sq_level_text (rows[k].lux, rows[k].units);
+    g_assert_cmpstr (text, ==, rows[k].text);
+  }
 }
 
 /* A room of 4 × 3 m with a door in its east wall, and what may stand round it. */
 #define ROOM                                                                                       \
-  "'walls': [{'id': 'w', 'path': [[0, 0], [4, 0], [4, 3], [0, 3]], 'closed': true,"               \
-  " 'thickness': 0.1, 'openings': [{'id': 'd', 'kind': 'door', 'edge': 1, 'offset': 1,"           \
+  "'walls': [{'id': 'w', 'path': [[0, 0], [4, 0], [4, 3], [0, 3]], 'closed': true,"                \
+  " 'thickness': 0.1, 'openings': [{'id': 'd', 'kind': 'door', 'edge': 1, 'offset': 1,"            \
   " 'width': 1}]}]"
 #define THREE_WALLS                                                                                \
   "'walls': [{'id': 'w', 'path': [[0, 0], [4, 0], [4, 3], [0, 3]], 'thickness': 0.1}]"
@@ -43,7 +53,7 @@ test_figures (void)
 static SqGrid *
 lit_grid (void)
 {
-  SqGrid *grid = sq_grid_new (161, 121, (SqPlace){ -2.0, -1.5 }, STEP_M);
+  SqGrid *grid = sq_grid_new (161, 121, (SqPlace){-2.0, -1.5}, STEP_M);
   for (int k = 0; k < 161 * 121; k++)
     grid->value[k] = 1.0;
   return grid;
@@ -64,23 +74,22 @@ test_rooms (void)
     const char *scene;
     gboolean outside; /* kept too */
   } rows[] = {
-    { ROOM, FALSE },
-    { ROOM ", 'marks': [{'id': 'm', 'at': [2, 2]}]", FALSE },
-    { ROOM ", 'marks': [{'id': 'm', 'at': [2, 2]}, {'id': 'n', 'at': [5, 1]}]", TRUE },
-    { ROOM ", 'marks': [{'id': 'm', 'at': [900, 900]}]", TRUE },
-    { THREE_WALLS, TRUE },
-    { "'marks': []", TRUE },
+      {ROOM, FALSE},
+      {ROOM ", 'marks': [{'id': 'm', 'at': [2, 2]}]", FALSE},
+      {ROOM ", 'marks': [{'id': 'm', 'at': [2, 2]}, {'id': 'n', 'at': [5, 1]}]", TRUE},
+      {ROOM ", 'marks': [{'id': 'm', 'at': [900, 900]}]", TRUE},
+      {THREE_WALLS, TRUE},
+      {"'marks': []", TRUE},
   };
-  for (guint k = 0; k < G_N_ELEMENTS (rows); k++)
-    {
-      g_autoptr (SqScene) scene = scene_of ("%s", rows[k].scene);
-      g_autoptr (SqGrid) grid = lit_grid ();
-      sq_rooms_keep (grid, scene);
-      g_assert_true (is_kept (grid, 2.0, 1.5));
-      g_assert_true (is_kept (grid, 0.1, 0.1));
-      g_assert_cmpint (is_kept (grid, 4.5, 1.5), ==, rows[k].outside);
-      g_assert_cmpint (is_kept (grid, -1.0, -1.0), ==, rows[k].outside);
-    }
+  for (guint k = 0; k < G_N_ELEMENTS (rows); k++) {
+    g_autoptr (SqScene) scene = scene_of ("%s", rows[k].scene);
+    g_autoptr (SqGrid) grid = lit_grid ();
+    sq_rooms_keep (grid, scene);
+    g_assert_true (is_kept (grid, 2.0, 1.5));
+    g_assert_true (is_kept (grid, 0.1, 0.1));
+    g_assert_cmpint (is_kept (grid, 4.5, 1.5), ==, rows[k].outside);
+    g_assert_cmpint (is_kept (grid, -1.0, -1.0), ==, rows[k].outside);
+  }
 }
 
 /* A map of a point lamp over the middle of an empty floor: E = I h / (h² + r²)^1.5. */
@@ -91,18 +100,17 @@ lamp_map (double intensity_cd, double height_m)
   SqLightMap *map = g_new0 (SqLightMap, 1);
   map->columns = map->rows = n;
   map->step_m = STEP_M;
-  map->first = (SqPlace){ -4.0, -4.0 };
+  map->first = (SqPlace){-4.0, -4.0};
   map->set_lux = 256.0;
   map->request.height_m = 1.2;
-  map->lux = g_new (double, n * n);
+  map->lux = g_new (double, n *n);
   map->not_counted = g_ptr_array_new_with_free_func (g_free);
   for (int j = 0; j < n; j++)
-    for (int i = 0; i < n; i++)
-      {
-        double x = -4.0 + i * STEP_M, y = -4.0 + j * STEP_M;
-        double r2 = x * x + y * y + height_m * height_m;
-        map->lux[j * n + i] = intensity_cd * height_m / pow (r2, 1.5);
-      }
+    for (int i = 0; i < n; i++) {
+      double x = -4.0 + i * STEP_M, y = -4.0 + j * STEP_M;
+      double r2 = x * x + y * y + height_m * height_m;
+      map->lux[j * n + i] = intensity_cd * height_m / pow (r2, 1.5);
+    }
   return map;
 }
 
@@ -111,17 +119,17 @@ static gboolean
 find_word (const char *boxes, const char *word, double *x_pt, double *y_pt)
 {
   g_autofree char *pattern = g_strdup_printf (
-      "<word xMin=\"([0-9.]+)\" yMin=\"([0-9.]+)\" xMax=\"([0-9.]+)\" yMax=\"([0-9.]+)\">%s<", word);
+      "<word xMin=\"([0-9.]+)\" yMin=\"([0-9.]+)\" xMax=\"([0-9.]+)\" yMax=\"([0-9.]+)\">%s<",
+      word);
   g_autoptr (GRegex) regex = g_regex_new (pattern, 0, 0, NULL);
   g_autoptr (GMatchInfo) match = NULL;
   if (!g_regex_match (regex, boxes, 0, &match))
     return FALSE;
   double side[4];
-  for (int k = 0; k < 4; k++)
-    {
-      g_autofree char *text = g_match_info_fetch (match, k + 1);
-      side[k] = g_ascii_strtod (text, NULL);
-    }
+  for (int k = 0; k < 4; k++) {
+    g_autofree char *text = g_match_info_fetch (match, k + 1);
+    side[k] = g_ascii_strtod (text, NULL);
+  }
   *x_pt = (side[0] + side[2]) / 2.0;
   *y_pt = (side[1] + side[3]) / 2.0;
   return TRUE;
@@ -132,31 +140,28 @@ static void
 test_figures_on_lines (void)
 {
   g_autofree char *program = g_find_program_in_path ("pdftotext");
-  if (program == NULL)
-    {
-      g_test_skip ("pdftotext is not there");
-      return;
-    }
+  if (program == NULL) {
+    g_test_skip ("pdftotext is not there");
+    return;
+  }
   const double intensity_cd = 4000, height_m = 2.0, mm_per_m = 20.0, points_per_mm = 72.0 / 25.4;
   const double tolerance_mm = 1.0;
-  g_autoptr (SqScene) scene = scene_of ("'cameras': [{'id': 'c', 'at': [0, -3, 1.5], 't_stop': 4}]");
+  g_autoptr (SqScene) scene =
+      scene_of ("'cameras': [{'id': 'c', 'at': [0, -3, 1.5], 't_stop': 4}]");
   g_autoptr (SqLightMap) map = lamp_map (intensity_cd, height_m);
   g_autoptr (SqLightOverlay) overlay = sq_light_overlay_new (scene, map);
-  const SqView view = { .mm_per_m = mm_per_m,
-                        .origin = { 100, 100 },
-                        .clip = { 0, 0, 200, 200 },
-                        .has_overlay = TRUE };
+  const SqView view = {
+      .mm_per_m = mm_per_m, .origin = {100, 100}, .clip = {0, 0, 200, 200}, .has_overlay = TRUE};
 
   g_autofree char *path = NULL;
   int file = g_file_open_tmp ("squarelaw-test-XXXXXX.pdf", &path, NULL);
   g_close (file, NULL);
-  cairo_surface_t *pdf =
-      cairo_pdf_surface_create (path, 200 * points_per_mm, 200 * points_per_mm);
+  cairo_surface_t *pdf = cairo_pdf_surface_create (path, 200 * points_per_mm, 200 * points_per_mm);
   cairo_t *cairo = cairo_create (pdf);
   cairo_scale (cairo, points_per_mm, points_per_mm);
   SqDrawing *drawing = sq_drawing_new (cairo, &view);
   /* The box hides the right half: figures keep clear of it. */
-  const SqPaperBox keep_clear = { 100, 0, 100, 200 };
+  const SqPaperBox keep_clear = {100, 0, 100, 200};
   sq_light_overlay_draw (drawing, overlay, FALSE, &keep_clear, 1);
   sq_drawing_free (drawing);
   cairo_destroy (cairo);
@@ -164,21 +169,20 @@ test_figures_on_lines (void)
 
   g_autofree char *boxes = NULL;
   g_autoptr (GError) error = NULL;
-  char *const command[] = { program, (char *)"-bbox", path, (char *)"-", NULL };
+  char *const command[] = {program, (char *)"-bbox", path, (char *)"-", NULL};
   g_spawn_sync (NULL, (char **)command, NULL, 0, NULL, NULL, &boxes, NULL, NULL, &error);
   g_assert_no_error (error);
   g_remove (path);
-  const int levels[] = { 64, 128, 256, 512 };
-  for (guint k = 0; k < G_N_ELEMENTS (levels); k++)
-    {
-      g_autofree char *word = g_strdup_printf ("%d", levels[k]);
-      double x_pt = NAN, y_pt = NAN;
-      g_assert_true (find_word (boxes, word, &x_pt, &y_pt));
-      double x_mm = x_pt / points_per_mm - 100.0, y_mm = y_pt / points_per_mm - 100.0;
-      double r_m = sqrt (pow (intensity_cd * height_m / levels[k], 2.0 / 3.0) - height_m * height_m);
-      g_assert_cmpfloat_with_epsilon (hypot (x_mm, y_mm), r_m * mm_per_m, tolerance_mm);
-      g_assert_cmpfloat (x_mm, <, 0.0);
-    }
+  const int levels[] = {64, 128, 256, 512};
+  for (guint k = 0; k < G_N_ELEMENTS (levels); k++) {
+    g_autofree char *word = g_strdup_printf ("%d", levels[k]);
+    double x_pt = NAN, y_pt = NAN;
+    g_assert_true (find_word (boxes, word, &x_pt, &y_pt));
+    double x_mm = x_pt / points_per_mm - 100.0, y_mm = y_pt / points_per_mm - 100.0;
+    double r_m = sqrt (pow (intensity_cd * height_m / levels[k], 2.0 / 3.0) - height_m * height_m);
+    g_assert_cmpfloat_with_epsilon (hypot (x_mm, y_mm), r_m * mm_per_m, tolerance_mm);
+    g_assert_cmpfloat (x_mm, <, 0.0);
+  }
 }
 
 /* No light at all, and no lux at all, are drawn without harm. */
@@ -186,23 +190,22 @@ static void
 test_dark (void)
 {
   g_autoptr (SqScene) scene = scene_of ("'marks': []");
-  const SqView view = { .mm_per_m = 20, .clip = { 0, 0, 100, 100 }, .has_overlay = TRUE };
-  for (int round = 0; round < 2; round++)
-    {
-      g_autoptr (SqLightMap) map = lamp_map (0.0, 2.0);
-      for (int k = 0; round == 1 && k < map->columns * map->rows; k++)
-        map->lux[k] = NAN;
-      g_autoptr (SqLightOverlay) overlay = sq_light_overlay_new (scene, map);
-      cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 50, 50);
-      cairo_t *cairo = cairo_create (surface);
-      SqDrawing *drawing = sq_drawing_new (cairo, &view);
-      sq_light_overlay_draw (drawing, overlay, TRUE, NULL, 0);
-      sq_light_overlay_draw_ramp (drawing, overlay, TRUE, (SqPaperPoint){ 0, 0 }, 50);
-      g_assert_cmpint (cairo_status (cairo), ==, CAIRO_STATUS_SUCCESS);
-      sq_drawing_free (drawing);
-      cairo_destroy (cairo);
-      cairo_surface_destroy (surface);
-    }
+  const SqView view = {.mm_per_m = 20, .clip = {0, 0, 100, 100}, .has_overlay = TRUE};
+  for (int round = 0; round < 2; round++) {
+    g_autoptr (SqLightMap) map = lamp_map (0.0, 2.0);
+    for (int k = 0; round == 1 && k < map->columns * map->rows; k++)
+      map->lux[k] = NAN;
+    g_autoptr (SqLightOverlay) overlay = sq_light_overlay_new (scene, map);
+    cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 50, 50);
+    cairo_t *cairo = cairo_create (surface);
+    SqDrawing *drawing = sq_drawing_new (cairo, &view);
+    sq_light_overlay_draw (drawing, overlay, TRUE, NULL, 0);
+    sq_light_overlay_draw_ramp (drawing, overlay, TRUE, (SqPaperPoint){0, 0}, 50);
+    g_assert_cmpint (cairo_status (cairo), ==, CAIRO_STATUS_SUCCESS);
+    sq_drawing_free (drawing);
+    cairo_destroy (cairo);
+    cairo_surface_destroy (surface);
+  }
 }
 
 int

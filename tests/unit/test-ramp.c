@@ -35,12 +35,11 @@ static void
 assert_colour (SqColour colour, guint hex)
 {
   const int tolerance = 1;
-  const double channel[] = { colour.red, colour.green, colour.blue };
-  for (int k = 0; k < 3; k++)
-    {
-      int expected = (int)(hex >> (16 - 8 * k) & 0xFF);
-      g_assert_cmpint (ABS ((int)round (channel[k] * 255.0) - expected), <=, tolerance);
-    }
+  const double channel[] = {colour.red, colour.green, colour.blue};
+  for (int k = 0; k < 3; k++) {
+    int expected = (int)(hex >> (16 - 8 * k) & 0xFF);
+    g_assert_cmpint (ABS ((int)round (channel[k] * 255.0) - expected), <=, tolerance);
+  }
 }
 
 /* The band as a screen or a printer gets it. */
@@ -48,9 +47,8 @@ static SqColour
 band_of_8_bits (guint ramp, int band)
 {
   SqColour c = sq_ramp_colour (ramps[ramp].ground, ramps[ramp].stops, SQ_FIRST_BAND + band);
-  return (SqColour){ round (c.red * 255.0) / 255.0,
-                     round (c.green * 255.0) / 255.0,
-                     round (c.blue * 255.0) / 255.0 };
+  return (SqColour){round (c.red * 255.0) / 255.0, round (c.green * 255.0) / 255.0,
+                    round (c.blue * 255.0) / 255.0};
 }
 
 static void
@@ -74,16 +72,14 @@ test_even (void)
   double last = sq_colour_lightness (sq_colour_hex (sq_cividis[SQ_CIVIDIS_STEPS - 1]));
   double share = (last - first) / 15.0;
   for (int k = 1; k < SQ_CIVIDIS_STEPS; k++)
-    g_assert_cmpfloat (sq_colour_lightness (sq_colour_hex (sq_cividis[k])) + 0.35,
-                       >,
+    g_assert_cmpfloat (sq_colour_lightness (sq_colour_hex (sq_cividis[k])) + 0.35, >,
                        sq_colour_lightness (sq_colour_hex (sq_cividis[k - 1])));
-  for (int k = 17; k < SQ_CIVIDIS_STEPS; k += 17)
-    {
-      double step = sq_colour_lightness (sq_colour_hex (sq_cividis[k])) -
-                    sq_colour_lightness (sq_colour_hex (sq_cividis[k - 17]));
-      g_assert_cmpfloat (step, >, 0.7 * share);
-      g_assert_cmpfloat (step, <, 1.4 * share);
-    }
+  for (int k = 17; k < SQ_CIVIDIS_STEPS; k += 17) {
+    double step = sq_colour_lightness (sq_colour_hex (sq_cividis[k])) -
+                  sq_colour_lightness (sq_colour_hex (sq_cividis[k - 17]));
+    g_assert_cmpfloat (step, >, 0.7 * share);
+    g_assert_cmpfloat (step, <, 1.4 * share);
+  }
 }
 
 static void
@@ -101,13 +97,12 @@ test_bands (void)
 static void
 test_ends (void)
 {
-  for (guint k = 0; k < G_N_ELEMENTS (ramps); k++)
-    {
-      SqColour below = sq_ramp_colour (ramps[k].ground, ramps[k].stops, -100);
-      SqColour above = sq_ramp_colour (ramps[k].ground, ramps[k].stops, 100);
-      assert_colour (below, ramps[k].hex[0]);
-      assert_colour (above, ramps[k].hex[ramps[k].n - 1]);
-    }
+  for (guint k = 0; k < G_N_ELEMENTS (ramps); k++) {
+    SqColour below = sq_ramp_colour (ramps[k].ground, ramps[k].stops, -100);
+    SqColour above = sq_ramp_colour (ramps[k].ground, ramps[k].stops, 100);
+    assert_colour (below, ramps[k].hex[0]);
+    assert_colour (above, ramps[k].hex[ramps[k].n - 1]);
+  }
 }
 
 /* In grey the bands still go from dark to bright, each apart from the next. */
@@ -116,41 +111,38 @@ test_grey (void)
 {
   const double tolerance = 0.1;
   for (guint k = 0; k < G_N_ELEMENTS (ramps); k++)
-    for (int band = 1; band < ramps[k].n; band++)
-      {
-        SqColour colour = band_of_8_bits (k, band);
-        SqColour grey = sq_colour_grey (colour);
-        double below = sq_colour_lightness (band_of_8_bits (k, band - 1));
-        g_assert_cmpfloat (
-            sq_colour_lightness (colour) - below, >=, ramps[k].least_step - tolerance);
-        g_assert_cmpfloat (grey.red, ==, grey.green);
-        g_assert_cmpfloat (grey.red, ==, grey.blue);
-        g_assert_cmpfloat_with_epsilon (
-            sq_colour_lightness (grey), sq_colour_lightness (colour), 1e-3);
-      }
+    for (int band = 1; band < ramps[k].n; band++) {
+      SqColour colour = band_of_8_bits (k, band);
+      SqColour grey = sq_colour_grey (colour);
+      double below = sq_colour_lightness (band_of_8_bits (k, band - 1));
+      g_assert_cmpfloat (sq_colour_lightness (colour) - below, >=, ramps[k].least_step - tolerance);
+      g_assert_cmpfloat (grey.red, ==, grey.green);
+      g_assert_cmpfloat (grey.red, ==, grey.blue);
+      g_assert_cmpfloat_with_epsilon (sq_colour_lightness (grey), sq_colour_lightness (colour),
+                                      1e-3);
+    }
 }
 
 static void
 test_ink (void)
 {
-  const SqView paper = { .ground = SQ_GROUND_PAPER };
+  const SqView paper = {.ground = SQ_GROUND_PAPER};
   const double tolerance = 0.06, readable = 4.5;
   for (guint k = 0; k < G_N_ELEMENTS (ramps); k++)
-    for (int band = 0; band < ramps[k].n; band++)
-      {
-        SqColour colour =
-            sq_ramp_colour (ramps[k].ground, ramps[k].stops, SQ_FIRST_BAND + band);
-        double contrast = sq_colour_contrast (sq_ink (&paper, SQ_INK), colour);
-        if (band == 0 && ramps[k].darkest_contrast > 0.0)
-          g_assert_cmpfloat_with_epsilon (contrast, ramps[k].darkest_contrast, tolerance);
-        if (ramps[k].ground == SQ_GROUND_PAPER)
-          g_assert_cmpfloat (contrast, >=, readable);
-        /* On a screen one of the two always reads at 3.9 : 1 or better. */
-        g_assert_cmpfloat (sq_colour_contrast (sq_ramp_ink_on (colour), colour), >=, 3.9);
-      }
+    for (int band = 0; band < ramps[k].n; band++) {
+      SqColour colour = sq_ramp_colour (ramps[k].ground, ramps[k].stops, SQ_FIRST_BAND + band);
+      double contrast = sq_colour_contrast (sq_ink (&paper, SQ_INK), colour);
+      if (band == 0 && ramps[k].darkest_contrast > 0.0)
+        g_assert_cmpfloat_with_epsilon (contrast, ramps[k].darkest_contrast, tolerance);
+      if (ramps[k].ground == SQ_GROUND_PAPER)
+        g_assert_cmpfloat (contrast, >=, readable);
+      /* On a screen one of the two always reads at 3.9 : 1 or better. */
+      g_assert_cmpfloat (sq_colour_contrast (sq_ramp_ink_on (colour), colour), >=, 3.9);
+    }
 }
 
-/* Known values: WCAG 2.1 gives white on black 21 : 1; L* of mid grey #777777 is 50.03 (CIE 1976). */
+/* Known values: WCAG 2.1 gives white on black 21 : 1; L* of mid grey #777777 is 50.03 (CIE 1976).
+ */
 static void
 test_measures (void)
 {
