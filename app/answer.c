@@ -47,16 +47,22 @@ sq_answer_finish (JsonObject *object)
 }
 
 char *
-sq_answer_stops (double stops)
+sq_answer_stops_in_words (double stops)
 {
   g_autofree char *text = sq_quantity_format (stops, SQ_STOPS, SQ_METRIC);
-  /* The column says what it is: only the figure stays, with its sign. */
+  /* What rounds to 0 has no sign; the minus is in the text already. */
+  gboolean plus = isfinite (stops) && stops > 0.0 && text[0] != '0';
+  return g_strconcat (plus ? "+" : "", text, NULL);
+}
+
+char *
+sq_answer_stops (double stops)
+{
+  char *text = sq_answer_stops_in_words (stops);
   char *blank = g_utf8_strchr (text, -1, 0x00A0);
   if (blank != NULL)
-    *blank = '\0';
-  gboolean plus = g_ascii_isdigit (text[0]) ? text[0] != '0' || text[1] != '\0'
-                                            : isfinite (stops) && stops > 0.0;
-  return g_strconcat (plus ? "+" : "", text, NULL);
+    *blank = '\0'; /* the column says what it is */
+  return text;
 }
 
 char *

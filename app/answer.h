@@ -25,6 +25,9 @@ char *sq_answer_finish (JsonObject *object);
 /* Stops with their sign: +1, −½, 0; "–" for NAN. (transfer full) */
 char *sq_answer_stops (double stops);
 
+/* The same with its word: +1 stop, −½ stop, 0 stops. (transfer full) */
+char *sq_answer_stops_in_words (double stops);
+
 /* "4.2 : 1"; "–" for NAN. (transfer full) */
 char *sq_answer_ratio (double ratio);
 

@@ -223,7 +223,7 @@ people_mark (GString *text, const SqReadings *readings, const SqMarkReading *rea
   g_autofree char *height = sq_quantity_format (reading->face.z_m, SQ_LENGTH, units);
   g_autofree char *light = sq_quantity_format (reading->lux, SQ_ILLUMINANCE, units);
   g_autofree char *t_stop = sq_quantity_format (reading->t_stop, SQ_T_STOP, units);
-  g_autofree char *stops = sq_answer_stops (reading->stops_from_exposure);
+  g_autofree char *stops = sq_answer_stops_in_words (reading->stops_from_exposure);
   g_autofree char *key = sq_quantity_format (reading->key_lux, SQ_ILLUMINANCE, units);
   g_autofree char *fill = sq_quantity_format (reading->fill_lux, SQ_ILLUMINANCE, units);
   g_autofree char *back = sq_quantity_format (reading->back_lux, SQ_ILLUMINANCE, units);
@@ -232,7 +232,7 @@ people_mark (GString *text, const SqReadings *readings, const SqMarkReading *rea
   g_autofree char *ratio_stops = sq_quantity_format (reading->ratio_stops, SQ_STOPS, units);
   g_string_append_printf (text, _ ("\n%s  face at %s\n"),
                           mark->label != NULL ? mark->label : mark->id, height);
-  g_string_append_printf (text, _ ("    %s  %s  %s stops from the set stop\n"), light, t_stop, stops);
+  g_string_append_printf (text, _ ("    %s  %s  %s from the set stop\n"), light, t_stop, stops);
   g_string_append_printf (text, _ ("    key %s  fill %s  back %s (%s against the key)\n"), key, fill,
                           back, back_stops);
   g_string_append_printf (text, _ ("    ratio %s (%s)\n"), ratio, ratio_stops);
@@ -247,8 +247,8 @@ people_probe (GString *text, const SqReadings *readings, const SqProbeReading *r
   static const char *const receptors[] = { N_ ("flat"), N_ ("dome"), N_ ("spot") };
   g_autofree char *value = sq_quantity_format (spot ? reading->cd_m2 : reading->lux,
                                                spot ? SQ_LUMINANCE : SQ_ILLUMINANCE, units);
-  g_autofree char *stops = sq_answer_stops (reading->stops);
-  g_string_append_printf (text, _ ("\n%s  probe, %s\n    %s  %s stops from the set stop\n"),
+  g_autofree char *stops = sq_answer_stops_in_words (reading->stops);
+  g_string_append_printf (text, _ ("\n%s  probe, %s\n    %s  %s from the set stop\n"),
                           reading->probe->id, _ (receptors[reading->probe->receptor]), value, stops);
   if (!spot)
     people_rows (text, readings, reading->rows, FALSE);

@@ -59,7 +59,7 @@ static char *
 stops_text (double stops)
 {
   g_autofree char *text = sq_quantity_format (stops, SQ_STOPS, SQ_METRIC);
-  return g_strdup_printf (isfinite (stops) && stops >= 1.0 / 6.0 ? "+%s" : "%s", text);
+  return g_strdup_printf (isfinite (stops) && stops > 0.0 && text[0] != '0' ? "+%s" : "%s", text);
 }
 
 static char *

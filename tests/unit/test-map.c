@@ -18,32 +18,32 @@ static SqScene *
 busy_scene (void)
 {
   return scene_of (
-      "'room': {'ceiling_height': 2.8},"
-      "'walls': [{'path': [[0, 0], [5, 0], [5, 4], [0, 4]], 'closed': true, 'openings': ["
-      "  {'kind': 'window', 'edge': 0, 'offset': 1, 'width': 1.5},"
-      "  {'kind': 'door', 'edge': 2, 'offset': 1, 'width': 0.9, 'open_deg': 60}]}],"
-      "'pieces': [{'outline': [[1, 1], [2, 1], [2, 1.3], [1.3, 1.3], [1.3, 2], [1, 2]]},"
-      "  {'disc': {'at': [3.5, 2], 'radius': 0.4}}],"
-      "'marks': [{'id': 'a', 'at': [2.5, 2.5]}, {'id': 'b', 'at': [3, 1], 'posture': 'sit'}],"
-      "'cameras': [{'id': 'cam', 'at': [2.5, 0.3, 1.5], 'aim': 'a'}],"
-      "'materials': [{'id': 'n', 'for': 'net', 'direct': 0.5}],"
-      "'panels': [{'id': 'g', 'kind': 'net', 'material': 'n', 'at': [2, 3, 2], 'tilt': 60,"
-      "  'width': 0.8, 'height': 0.6}, {'id': 'h', 'kind': 'flag', 'at': [4, 3, 2], 'facing': 40,"
-      "  'width': 0.6, 'height': 0.9}],"
-      "'classes': [{'id': 'soft', 'emits': 'lambert', 'lumens': 8000, 'face': {'shape': 'rect',"
-      "  'width': 0.6, 'height': 0.4}},"
-      " {'id': 'lens', 'beams': [{'beam_deg': 12, 'field_deg': 20, 'peak_cd': 60000},"
-      "  {'beam_deg': 50, 'field_deg': 70, 'peak_cd': 5000}], 'face': {'width': 0.2}},"
-      " {'id': 'ball', 'emits': 'sphere', 'lumens': 3000, 'face': {'width': 0.4}},"
-      " {'id': 'tube', 'emits': 'tube', 'lumens': 3000, 'face': {'shape': 'rect', 'width': 1.2,"
-      "  'height': 0.03}}],"
-      "'fixtures': [{'id': 'f1', 'class': 'soft', 'at': [1, 3.5, 2.2], 'aim': 'a'},"
-      " {'id': 'f2', 'class': 'lens', 'at': [1.7, -3, 3], 'aim': 'a', 'modifiers': ["
-      "  {'kind': 'doors', 'leaves': [20, 90, 20, 90]}]},"
-      " {'id': 'f3', 'class': 'ball', 'at': [3.5, 2, 2.4]},"
-      " {'id': 'f4', 'class': 'tube', 'at': [4.5, 2, 2.7]},"
-      " {'id': 'f5', 'class': 'soft', 'at': [4.5, 3.5, 2.2], 'aim': 'b', 'modifiers': ["
-      "  {'kind': 'egg-crate', 'cutoff_deg': 40}]}]");
+    "'room': {'ceiling_height': 2.8},"
+    "'walls': [{'path': [[0, 0], [5, 0], [5, 4], [0, 4]], 'closed': true, 'openings': ["
+    "  {'kind': 'window', 'edge': 0, 'offset': 1, 'width': 1.5},"
+    "  {'kind': 'door', 'edge': 2, 'offset': 1, 'width': 0.9, 'open_deg': 60}]}],"
+    "'pieces': [{'outline': [[1, 1], [2, 1], [2, 1.3], [1.3, 1.3], [1.3, 2], [1, 2]]},"
+    "  {'disc': {'at': [3.5, 2], 'radius': 0.4}}],"
+    "'marks': [{'id': 'a', 'at': [2.5, 2.5]}, {'id': 'b', 'at': [3, 1], 'posture': 'sit'}],"
+    "'cameras': [{'id': 'cam', 'at': [2.5, 0.3, 1.5], 'aim': 'a'}],"
+    "'materials': [{'id': 'n', 'for': 'net', 'direct': 0.5}],"
+    "'panels': [{'id': 'g', 'kind': 'net', 'material': 'n', 'at': [2, 3, 2], 'tilt': 60,"
+    "  'width': 0.8, 'height': 0.6}, {'id': 'h', 'kind': 'flag', 'at': [4, 3, 2], 'facing': 40,"
+    "  'width': 0.6, 'height': 0.9}],"
+    "'classes': [{'id': 'soft', 'emits': 'lambert', 'lumens': 8000, 'face': {'shape': 'rect',"
+    "  'width': 0.6, 'height': 0.4}},"
+    " {'id': 'lens', 'beams': [{'beam_deg': 12, 'field_deg': 20, 'peak_cd': 60000},"
+    "  {'beam_deg': 50, 'field_deg': 70, 'peak_cd': 5000}], 'face': {'width': 0.2}},"
+    " {'id': 'ball', 'emits': 'sphere', 'lumens': 3000, 'face': {'width': 0.4}},"
+    " {'id': 'tube', 'emits': 'tube', 'lumens': 3000, 'face': {'shape': 'rect', 'width': 1.2,"
+    "  'height': 0.03}}],"
+    "'fixtures': [{'id': 'f1', 'class': 'soft', 'at': [1, 3.5, 2.2], 'aim': 'a'},"
+    " {'id': 'f2', 'class': 'lens', 'at': [1.7, -3, 3], 'aim': 'a', 'modifiers': ["
+    "  {'kind': 'doors', 'leaves': [20, 90, 20, 90]}]},"
+    " {'id': 'f3', 'class': 'ball', 'at': [3.5, 2, 2.4]},"
+    " {'id': 'f4', 'class': 'tube', 'at': [4.5, 2, 2.7]},"
+    " {'id': 'f5', 'class': 'soft', 'at': [4.5, 3.5, 2.2], 'aim': 'b', 'modifiers': ["
+    "  {'kind': 'egg-crate', 'cutoff_deg': 40}]}]");
 }
 
 /* The same bytes whatever the threads. */
@@ -71,10 +71,9 @@ test_same_as_probe (void)
 {
   g_autoptr (SqScene) scene = busy_scene ();
   SqMapRequest request = sq_map_request (scene, 0.7);
-  request.from = (SqPlace){0.31, 0.33};
-  request.to = (SqPlace){4.9, 3.9};
+  request.from = (SqPlace){ 0.31, 0.33 };
+  request.to = (SqPlace){ 4.9, 3.9 };
   g_autoptr (SqLightMap) map = map_of (scene, &request, 1);
-  g_autofree char *text = sq_scene_write (scene);
   g_assert_cmpint (map->columns, ==, 7);
   g_assert_cmpint (map->rows, ==, 6);
   guint n_lit = 0;
@@ -98,14 +97,14 @@ static void
 test_values (void)
 {
   g_autoptr (SqScene) scene =
-      scene_of ("'classes': [{'id': 'c', 'emits': 'sphere', 'lumens': 12566.370614359172}],"
-                "'fixtures': [{'id': 'f', 'class': 'c', 'at': [0, 0, 3.2]},"
-                "  {'id': 'g', 'class': 'c', 'at': [0, 0, 3.2], 'level': 0.5},"
-                "  {'id': 'h', 'class': 'c', 'at': [0, 0, 3.2], 'on': false}],"
-                "'map': {'height': 1.2}");
+    scene_of ("'classes': [{'id': 'c', 'emits': 'sphere', 'lumens': 12566.370614359172}],"
+              "'fixtures': [{'id': 'f', 'class': 'c', 'at': [0, 0, 3.2]},"
+              "  {'id': 'g', 'class': 'c', 'at': [0, 0, 3.2], 'level': 0.5},"
+              "  {'id': 'h', 'class': 'c', 'at': [0, 0, 3.2], 'on': false}],"
+              "'map': {'height': 1.2}");
   SqMapRequest request = sq_map_request (scene, 0.5);
-  request.from = (SqPlace){-1.0, -0.5};
-  request.to = (SqPlace){1.0, 0.5};
+  request.from = (SqPlace){ -1.0, -0.5 };
+  request.to = (SqPlace){ 1.0, 0.5 };
   for (int normal = SQ_NORMAL_UP; normal <= SQ_NORMAL_SQUARE; normal++) {
     request.normal = normal;
     g_autoptr (SqLightMap) map = map_of (scene, &request, 1);
@@ -129,12 +128,12 @@ static void
 test_inside_solids (void)
 {
   g_autoptr (SqScene) scene =
-      scene_of ("'classes': [{'id': 'c', 'emits': 'sphere', 'lumens': 1000}],"
-                "'fixtures': [{'id': 'f', 'class': 'c', 'at': [0, 0, 3]}],"
-                "'pieces': [{'outline': [[1, 1], [2, 1], [2, 2], [1, 2]], 'top': 1}]");
+    scene_of ("'classes': [{'id': 'c', 'emits': 'sphere', 'lumens': 1000}],"
+              "'fixtures': [{'id': 'f', 'class': 'c', 'at': [0, 0, 3]}],"
+              "'pieces': [{'outline': [[1, 1], [2, 1], [2, 2], [1, 2]], 'top': 1}]");
   SqMapRequest request = sq_map_request (scene, 0.5);
-  request.from = (SqPlace){0.0, 0.0};
-  request.to = (SqPlace){3.0, 3.0};
+  request.from = (SqPlace){ 0.0, 0.0 };
+  request.to = (SqPlace){ 3.0, 3.0 };
   request.height_m = 0.5;
   g_autoptr (SqLightMap) map = map_of (scene, &request, 1);
   for (int i = 0; i < 49; i++) {
@@ -182,10 +181,10 @@ test_refused (void)
     SqPlace from, to;
     int code;
   } rows[] = {
-      {0.0, {0, 0}, {1, 1}, SQ_ERROR_VALUE},  {-1.0, {0, 0}, {1, 1}, SQ_ERROR_VALUE},
-      {NAN, {0, 0}, {1, 1}, SQ_ERROR_VALUE},  {INFINITY, {0, 0}, {1, 1}, SQ_ERROR_VALUE},
-      {1e-4, {0, 0}, {1, 1}, SQ_ERROR_LIMIT}, {1e-300, {0, 0}, {1, 1}, SQ_ERROR_LIMIT},
-      {1.0, {3, 0}, {1, 1}, SQ_ERROR_LIMIT},
+    { 0.0, { 0, 0 }, { 1, 1 }, SQ_ERROR_VALUE },  { -1.0, { 0, 0 }, { 1, 1 }, SQ_ERROR_VALUE },
+    { NAN, { 0, 0 }, { 1, 1 }, SQ_ERROR_VALUE },  { INFINITY, { 0, 0 }, { 1, 1 }, SQ_ERROR_VALUE },
+    { 1e-4, { 0, 0 }, { 1, 1 }, SQ_ERROR_LIMIT }, { 1e-300, { 0, 0 }, { 1, 1 }, SQ_ERROR_LIMIT },
+    { 1.0, { 3, 0 }, { 1, 1 }, SQ_ERROR_LIMIT },
   };
   g_autoptr (SqScene) scene = scene_of ("'units': 'metric'");
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++) {
