@@ -123,8 +123,8 @@ with_sets (SqScene *scene, char **sets, GError **error)
   for (char **set = sets; set != NULL && *set != NULL; set++) {
     const char *equals = strchr (*set, '=');
     if (equals == NULL) {
-      g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE, _ ("--set %s: has no =, expected ID.FIELD=VALUE"),
-                   *set);
+      g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE,
+                   _ ("--set %s: has no =, expected ID.FIELD=VALUE"), *set);
       return NULL;
     }
     g_autofree char *path = g_strndup (*set, (gsize)(equals - *set));

@@ -27,11 +27,8 @@ G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (SqArguments, sq_arguments_clear)
  *
  * Returns: -1 to go on, else the exit code (--help was asked for, or the usage was wrong and has
  *   been said) */
-int sq_arguments_parse (SqArguments *arguments,
-                        int argc,
-                        char **argv,
-                        const GOptionEntry *own,
-                        const char *summary);
+int sq_arguments_parse (
+  SqArguments *arguments, int argc, char **argv, const GOptionEntry *own, const char *summary);
 
 /* The scene with its look applied and then every --set. Warnings go to standard error, one line
  * each. Returns: (transfer full): or NULL, said on standard error */

@@ -27,7 +27,8 @@ say_help (void)
              "  squarelaw VERB SCENE [OPTION…]\n\n"));
   for (guint i = 0; i < G_N_ELEMENTS (verbs); i++)
     printf ("  %-6s %s\n", verbs[i].name, _ (verbs[i].summary));
-  printf (_ ("\nsquarelaw VERB --help says more. Exit: 0 done, 1 the input is at fault, 2 wrong usage.\n"));
+  printf (_ (
+    "\nsquarelaw VERB --help says more. Exit: 0 done, 1 the input is at fault, 2 wrong usage.\n"));
 }
 
 static const SqVerb *

@@ -39,7 +39,8 @@ word_of (const char *key, const char *text)
 }
 
 static gboolean
-length_of (const char *option, const char *text, SqUnits units, double least, double most, double *value)
+length_of (
+  const char *option, const char *text, SqUnits units, double least, double most, double *value)
 {
   g_autoptr (GError) error = NULL;
   if (!sq_quantity_parse (text, SQ_LENGTH, units, NAN, value, &error)) {
@@ -47,7 +48,8 @@ length_of (const char *option, const char *text, SqUnits units, double least, do
     return FALSE;
   }
   if (*value < least || *value > most) {
-    sq_say_usage (_ ("--%s: %g m is out of range, expected %g to %g m"), option, *value, least, most);
+    sq_say_usage (_ ("--%s: %g m is out of range, expected %g to %g m"), option, *value, least,
+                  most);
     return FALSE;
   }
   return TRUE;
@@ -56,7 +58,8 @@ length_of (const char *option, const char *text, SqUnits units, double least, do
 static gboolean
 apply_options (const MapOptions *options, SqUnits units, SqMapRequest *request)
 {
-  if (options->quantity != NULL && (request->quantity = word_of ("quantity", options->quantity)) < 0)
+  if (options->quantity != NULL &&
+      (request->quantity = word_of ("quantity", options->quantity)) < 0)
     return FALSE;
   if (options->normal != NULL && (request->normal = word_of ("normal", options->normal)) < 0)
     return FALSE;

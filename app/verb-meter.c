@@ -127,12 +127,9 @@ csv_rows (GString *text, const char *where, const GArray *rows, gboolean at_mark
 {
   for (guint i = 0; i < rows->len; i++) {
     const SqReadingRow *row = &g_array_index (rows, SqReadingRow, i);
-    const double numbers[] = { row->lux,
-                               at_mark ? row->dome_lux : NAN,
-                               row->azimuth_deg,
-                               at_mark ? row->from_camera_deg : NAN,
-                               row->elevation_deg,
-                               row->distance_m };
+    const double numbers[] = { row->lux,           at_mark ? row->dome_lux : NAN,
+                               row->azimuth_deg,   at_mark ? row->from_camera_deg : NAN,
+                               row->elevation_deg, row->distance_m };
     g_string_append_printf (text, "%s,%s,%s,%s", where, row->id, row->from != NULL ? row->from : "",
                             at_mark ? sq_role_words[row->role] : "");
     for (guint k = 0; k < G_N_ELEMENTS (numbers); k++) {
@@ -186,11 +183,15 @@ people_rows (GString *text, const SqReadings *readings, const GArray *rows, gboo
 {
   const SqScene *scene = readings->scene;
   SqUnits units = (SqUnits)scene->units;
-  const char *titles[] = { _ ("unit"),        _ ("lamp"),       at_mark ? _ ("role") : "",
-                           _ (">at it"),      at_mark ? _ (">dome") : "",
+  const char *titles[] = { _ ("unit"),
+                           _ ("lamp"),
+                           at_mark ? _ ("role") : "",
+                           _ (">at it"),
+                           at_mark ? _ (">dome") : "",
                            at_mark ? _ (">stops") : "",
                            at_mark ? _ (">from camera") : "",
-                           _ (">elevation"),  _ (">distance") };
+                           _ (">elevation"),
+                           _ (">distance") };
   g_autoptr (SqTable) table = sq_table_new (titles, G_N_ELEMENTS (titles));
   if (!at_mark)
     titles[3] = _ (">reading");
@@ -233,8 +234,8 @@ people_mark (GString *text, const SqReadings *readings, const SqMarkReading *rea
   g_string_append_printf (text, _ ("\n%s  face at %s\n"),
                           mark->label != NULL ? mark->label : mark->id, height);
   g_string_append_printf (text, _ ("    %s  %s  %s from the set stop\n"), light, t_stop, stops);
-  g_string_append_printf (text, _ ("    key %s  fill %s  back %s (%s against the key)\n"), key, fill,
-                          back, back_stops);
+  g_string_append_printf (text, _ ("    key %s  fill %s  back %s (%s against the key)\n"), key,
+                          fill, back, back_stops);
   g_string_append_printf (text, _ ("    ratio %s (%s)\n"), ratio, ratio_stops);
   people_rows (text, readings, reading->rows, TRUE);
 }
@@ -249,7 +250,8 @@ people_probe (GString *text, const SqReadings *readings, const SqProbeReading *r
                                                spot ? SQ_LUMINANCE : SQ_ILLUMINANCE, units);
   g_autofree char *stops = sq_answer_stops_in_words (reading->stops);
   g_string_append_printf (text, _ ("\n%s  probe, %s\n    %s  %s from the set stop\n"),
-                          reading->probe->id, _ (receptors[reading->probe->receptor]), value, stops);
+                          reading->probe->id, _ (receptors[reading->probe->receptor]), value,
+                          stops);
   if (!spot)
     people_rows (text, readings, reading->rows, FALSE);
 }
@@ -269,10 +271,10 @@ readings_for_people (const SqReadings *readings)
                           look_name != NULL ? look_name : scene->look);
   g_string_append_printf (text, _ ("%s  ISO %g  1/%g s  set stop at %s on the dome\n"), stop,
                           readings->iso, 1.0 / readings->exposure_s, set);
-  g_string_append_printf (text, _ ("C %g dome, %g flat;  ratio is %s;  back light is shielded off the dome\n"),
-                          scene->meter->dome_c, scene->meter->flat_c,
-                          scene->meter->ratio == SQ_RATIO_TOTAL ? _ ("(key + fill) : fill")
-                                                                : _ ("key : fill"));
+  g_string_append_printf (
+    text, _ ("C %g dome, %g flat;  ratio is %s;  back light is shielded off the dome\n"),
+    scene->meter->dome_c, scene->meter->flat_c,
+    scene->meter->ratio == SQ_RATIO_TOTAL ? _ ("(key + fill) : fill") : _ ("key : fill"));
   for (guint i = 0; i < readings->marks->len; i++)
     people_mark (text, readings, g_ptr_array_index (readings->marks, i));
   for (guint i = 0; i < readings->probes->len; i++)

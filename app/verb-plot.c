@@ -75,7 +75,10 @@ check_usage (const PlotOptions *options)
 
 /* What the scene's own page says, and over it what the command line says. */
 static gboolean
-request_of (const PlotOptions *options, const SqScene *scene, SqPlotRequest *request, GError **error)
+request_of (const PlotOptions *options,
+            const SqScene *scene,
+            SqPlotRequest *request,
+            GError **error)
 {
   if (!sq_plot_request_of (scene, request, error))
     return FALSE;
@@ -115,7 +118,8 @@ sq_verb_plot (int argc, char **argv, const char *summary)
   if (code >= 0)
     return code;
   if (arguments.output == NULL)
-    return sq_say_usage (_ ("plot: no file is named, expected -o with a name in .pdf, .svg or .png"));
+    return sq_say_usage (
+      _ ("plot: no file is named, expected -o with a name in .pdf, .svg or .png"));
   if (!format_of (arguments.output, &format))
     return sq_say_usage (_ ("-o %s: expected a name that ends in .pdf, .svg or .png"),
                          arguments.output);

@@ -13,7 +13,8 @@ load_style (GtkApplication *application, gpointer data)
 {
   g_autoptr (GtkCssProvider) style = gtk_css_provider_new ();
   gtk_css_provider_load_from_resource (style, "/org/squarelaw/Squarelaw/style.css");
-  gtk_style_context_add_provider_for_display (gdk_display_get_default (), GTK_STYLE_PROVIDER (style),
+  gtk_style_context_add_provider_for_display (gdk_display_get_default (),
+                                              GTK_STYLE_PROVIDER (style),
                                               GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
 }
 
@@ -65,14 +66,15 @@ int
 sq_application_run (int argc, char **argv)
 {
   if (!gtk_init_check ()) {
-    g_printerr (_ ("squarelaw: no display can be opened; the verbs need none, see squarelaw --help\n"));
+    g_printerr (
+      _ ("squarelaw: no display can be opened; the verbs need none, see squarelaw --help\n"));
     return NO_DISPLAY;
   }
   g_autoptr (GtkApplication) application = gtk_application_new (
     "org.squarelaw.Squarelaw", G_APPLICATION_HANDLES_OPEN | G_APPLICATION_NON_UNIQUE);
   static const GActionEntry actions[] = { { "quit", quit, NULL, NULL, NULL, { 0 } } };
-  g_action_map_add_action_entries (
-    G_ACTION_MAP (application), actions, G_N_ELEMENTS (actions), application);
+  g_action_map_add_action_entries (G_ACTION_MAP (application), actions, G_N_ELEMENTS (actions),
+                                   application);
   set_keys (application);
   g_signal_connect (application, "startup", G_CALLBACK (load_style), NULL);
   g_signal_connect (application, "activate", G_CALLBACK (activate), NULL);

@@ -6,6 +6,8 @@
 G_BEGIN_DECLS
 
 /* Asks for a scene file; @chosen is called unless the user thinks better of it. */
-void sq_choose_scene (GtkWindow *parent, void (*chosen) (GFile *file, gpointer data), gpointer data);
+void sq_choose_scene (GtkWindow *parent,
+                      void (*chosen) (GFile *file, gpointer data),
+                      gpointer data);
 
 G_END_DECLS

@@ -164,9 +164,9 @@ append_convention (SqReadingsPanel *panel, const SqReadings *readings)
   g_autofree char *set =
     sq_quantity_format (readings->set_lux, SQ_ILLUMINANCE, (SqUnits)readings->scene->units);
   g_autofree char *stop = sq_quantity_format (readings->set_t_stop, SQ_T_STOP, SQ_METRIC);
-  g_autofree char *text =
-    g_strdup_printf (_ ("%s, ISO %g, 1/%g s: %s on the dome (C %g). Meter on set."), stop,
-                     readings->iso, 1.0 / readings->exposure_s, set, readings->scene->meter->dome_c);
+  g_autofree char *text = g_strdup_printf (
+    _ ("%s, ISO %g, 1/%g s: %s on the dome (C %g). Meter on set."), stop, readings->iso,
+    1.0 / readings->exposure_s, set, readings->scene->meter->dome_c);
   append_head (panel, _ ("Exposure"));
   append_words (panel, text);
 }

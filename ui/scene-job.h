@@ -9,8 +9,8 @@ G_BEGIN_DECLS
 
 /* What came of it; each member may be taken (set to NULL) by the caller. */
 typedef struct {
-  SqScene *scene;     /* as it is in the file */
-  SqPlot *plot;       /* of the look that was asked for */
+  SqScene *scene; /* as it is in the file */
+  SqPlot *plot;   /* of the look that was asked for */
   GPtrArray *warnings;
 } SqSceneResult;
 

@@ -11,7 +11,7 @@
 struct _SqSheetView {
   GtkWidget parent_instance;
   SqPlot *plot;
-  double zoom; /* 0: fit */
+  double zoom;      /* 0: fit */
   GPtrArray *nodes; /* GskRenderNode of each page at nodes_zoom; NULL where not drawn yet */
   double nodes_zoom;
 };
@@ -81,8 +81,7 @@ sheet_view_measure (GtkWidget *widget,
   double size = orientation == GTK_ORIENTATION_HORIZONTAL
                   ? width_mm * scale + 2.0 * MARGIN
                   : height_mm * scale + (n_pages + 1.0) * MARGIN;
-  gboolean fits = view->zoom == 0.0 &&
-                  (orientation == GTK_ORIENTATION_HORIZONTAL || n_pages <= 1);
+  gboolean fits = view->zoom == 0.0 && (orientation == GTK_ORIENTATION_HORIZONTAL || n_pages <= 1);
   *minimum = fits || n_pages == 0 ? 64 : (int)ceil (size);
   *natural = MAX (*minimum, (int)ceil (size));
   *minimum_baseline = *natural_baseline = -1;
@@ -136,8 +135,8 @@ sheet_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
     gsk_rounded_rect_init_from_rect (&outline, &paper, 0);
     gtk_snapshot_save (snapshot);
     gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float)x, (float)floor (y)));
-    gtk_snapshot_append_outset_shadow (
-      snapshot, &outline, &(GdkRGBA){ 0, 0, 0, 0.35f }, 0, 1, 0, 5);
+    gtk_snapshot_append_outset_shadow (snapshot, &outline, &(GdkRGBA){ 0, 0, 0, 0.35f }, 0, 1, 0,
+                                       5);
     gtk_snapshot_append_color (snapshot, &(GdkRGBA){ 1, 1, 1, 1 }, &paper);
     gtk_snapshot_append_node (snapshot, page_node (view, i, zoom));
     gtk_snapshot_restore (snapshot);
@@ -217,7 +216,8 @@ sq_sheet_view_init (SqSheetView *view)
   gtk_widget_set_focusable (GTK_WIDGET (view), TRUE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (view), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("The plan as it prints"), -1);
-  GtkEventController *scroll = gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_VERTICAL);
+  GtkEventController *scroll =
+    gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_VERTICAL);
   g_signal_connect (scroll, "scroll", G_CALLBACK (on_scroll), view);
   gtk_widget_add_controller (GTK_WIDGET (view), scroll);
   GtkGesture *drag = gtk_gesture_drag_new ();

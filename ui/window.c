@@ -17,10 +17,10 @@ struct _SqWindow {
   SqSheetView *sheet;
   SqReadingsPanel *readings;
 
-  GFile *file;            /* that was asked for last */
-  SqScene *scene;         /* (nullable): that is shown */
-  GCancellable *running;  /* (nullable): the job whose result is waited for */
-  gboolean filling;       /* the drop-downs change, not the user */
+  GFile *file;           /* that was asked for last */
+  SqScene *scene;        /* (nullable): that is shown */
+  GCancellable *running; /* (nullable): the job whose result is waited for */
+  gboolean filling;      /* the drop-downs change, not the user */
 };
 
 G_DEFINE_FINAL_TYPE (SqWindow, sq_window, GTK_TYPE_APPLICATION_WINDOW)
@@ -60,7 +60,8 @@ show_titles (SqWindow *window)
   gtk_window_set_title (GTK_WINDOW (window), production != NULL ? production : _ ("Squarelaw"));
 }
 
-/* The base scene first, then its looks; the one that was chosen stays chosen if it still is there. */
+/* The base scene first, then its looks; the one that was chosen stays chosen if it still is there.
+ */
 static void
 fill_looks (SqWindow *window)
 {
@@ -85,10 +86,10 @@ show_warnings (SqWindow *window, const GPtrArray *warnings)
     gtk_label_set_text (window->status, _ ("Ctrl+wheel zooms, a drag moves the sheet"));
     return;
   }
-  g_autofree char *text = g_strdup_printf (
-    g_dngettext (GETTEXT_PACKAGE, "%u key is unknown and kept: %s", "%u keys are unknown and kept: %s",
-                 warnings->len),
-    warnings->len, (const char *)g_ptr_array_index (warnings, 0));
+  g_autofree char *text =
+    g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u key is unknown and kept: %s",
+                                  "%u keys are unknown and kept: %s", warnings->len),
+                     warnings->len, (const char *)g_ptr_array_index (warnings, 0));
   gtk_label_set_text (window->status, text);
 }
 

@@ -52,8 +52,8 @@ text_ends_too_soon (Check *check)
   sq_json_scan_place (scan, open_bracket (check)->opened, &line, &column);
   return sq_json_scan_fail (scan, scan->at, SQ_ERROR_SYNTAX,
                             in_object (check)
-                                ? _ ("the text ends, expected a } for the { in line %u")
-                                : _ ("the text ends, expected a ] for the [ in line %u"),
+                              ? _ ("the text ends, expected a } for the { in line %u")
+                              : _ ("the text ends, expected a ] for the [ in line %u"),
                             line);
 }
 
@@ -124,7 +124,7 @@ close_level (Check *check)
 static gboolean
 skip_word (SqJsonScan *scan)
 {
-  static const char *const words[] = {"true", "false", "null"};
+  static const char *const words[] = { "true", "false", "null" };
 
   for (guint i = 0; i < G_N_ELEMENTS (words); i++) {
     if (sq_json_scan_is (scan, scan->at, words[i])) {
@@ -244,7 +244,7 @@ check_tokens (Check *check)
 gboolean
 sq_json_check (const char *text, gsize length, GError **error)
 {
-  Check check = {.scan = {text, text, text + length, error}};
+  Check check = { .scan = { text, text, text + length, error } };
   gboolean good;
 
   if (length > SQ_JSON_BYTES_MAX) {

@@ -121,8 +121,8 @@ scan_unicode_escape (SqJsonScan *scan, GString *into)
     gint32 low = sq_json_scan_is (scan, scan->at, "\\u") ? hex4_at (scan, scan->at + 2) : -1;
     if (unit >= 0xdc00 || low < 0xdc00 || low > 0xdfff)
       return sq_json_scan_fail (
-          scan, at, SQ_ERROR_SYNTAX,
-          _ ("half a surrogate pair, expected \\uD800…\\uDBFF and then \\uDC00…\\uDFFF"));
+        scan, at, SQ_ERROR_SYNTAX,
+        _ ("half a surrogate pair, expected \\uD800…\\uDBFF and then \\uDC00…\\uDFFF"));
     unit = 0x10000 + ((unit - 0xd800) << 10) + (low - 0xdc00);
     scan->at += 6;
   }
@@ -146,8 +146,8 @@ scan_escape (SqJsonScan *scan, GString *into)
   letter = at[1] != '\0' ? strchr (letters, at[1]) : NULL;
   if (letter == NULL)
     return sq_json_scan_fail (
-        scan, at, SQ_ERROR_SYNTAX,
-        _ ("an unknown escape, expected \\\" \\\\ \\/ \\b \\f \\n \\r \\t or \\uXXXX"));
+      scan, at, SQ_ERROR_SYNTAX,
+      _ ("an unknown escape, expected \\\" \\\\ \\/ \\b \\f \\n \\r \\t or \\uXXXX"));
   if (into != NULL)
     g_string_append_c (into, meanings[letter - letters]);
   scan->at += 2;
@@ -177,9 +177,9 @@ sq_json_scan_string (SqJsonScan *scan, GString *into)
     }
     if (*scan->at != '\\')
       return sq_json_scan_fail (
-          scan, scan->at, SQ_ERROR_SYNTAX,
-          _ ("the control character U+%04X in a string, expected a closing quote or \\u%04x"),
-          (guint)*scan->at, (guint)*scan->at);
+        scan, scan->at, SQ_ERROR_SYNTAX,
+        _ ("the control character U+%04X in a string, expected a closing quote or \\u%04x"),
+        (guint)*scan->at, (guint)*scan->at);
     if (!scan_escape (scan, into))
       return FALSE;
   }
@@ -210,10 +210,10 @@ check_range (SqJsonScan *scan, const char *end, gboolean whole)
     return TRUE;
   shown = sq_json_scan_clip (scan->at, end);
   return sq_json_scan_fail (
-      scan, scan->at, SQ_ERROR_LIMIT,
-      whole ? _ ("%s is too large, expected -9223372036854775808 to 9223372036854775807")
-            : _ ("%s is too large, expected at most 1.7976931348623157e308"),
-      shown);
+    scan, scan->at, SQ_ERROR_LIMIT,
+    whole ? _ ("%s is too large, expected -9223372036854775808 to 9223372036854775807")
+          : _ ("%s is too large, expected at most 1.7976931348623157e308"),
+    shown);
 }
 
 gboolean

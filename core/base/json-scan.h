@@ -9,7 +9,7 @@ G_BEGIN_DECLS
 
 typedef struct {
   const char *text, *at,
-      *end; /* all of it, where the reading stands, and just past its last byte */
+    *end; /* all of it, where the reading stands, and just past its last byte */
   GError **error;
 } SqJsonScan;
 
@@ -27,7 +27,7 @@ void sq_json_scan_place (const SqJsonScan *scan, const char *at, guint *line, gu
 /* sq_json_scan_fail:
  * Sets the error to `line …, column …: ` and the message. Returns: FALSE */
 gboolean sq_json_scan_fail (SqJsonScan *scan, const char *at, SqError code, const char *format, ...)
-    G_GNUC_PRINTF (4, 5);
+  G_GNUC_PRINTF (4, 5);
 
 /* sq_json_scan_unexpected:
  * Says what stands at @at and what was @expected there. Returns: FALSE */

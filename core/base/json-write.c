@@ -24,7 +24,7 @@ decimal_value (Decimal decimal)
 static Decimal
 nearest_decimal (double value, int precision)
 {
-  Decimal decimal = {0, 0};
+  Decimal decimal = { 0, 0 };
   char format[16], text[G_ASCII_DTOSTR_BUF_SIZE];
   const char *c;
 
@@ -142,7 +142,7 @@ typedef struct {
 static gboolean
 walk_start (Walk *walk, JsonNode *node)
 {
-  *walk = (Walk){.array = NULL};
+  *walk = (Walk){ .array = NULL };
   if (JSON_NODE_HOLDS_ARRAY (node)) {
     walk->array = json_node_get_array (node);
     walk->count = json_array_get_length (walk->array);
@@ -277,7 +277,7 @@ write_node (Writer *writer, JsonNode *node, guint indent, gboolean in_line)
 char *
 sq_json_write (JsonNode *node)
 {
-  Writer writer = {.out = g_string_new (NULL), .leaf = g_string_new (NULL)};
+  Writer writer = { .out = g_string_new (NULL), .leaf = g_string_new (NULL) };
 
   writer.widths = g_array_new (FALSE, TRUE, sizeof (gsize));
   measure (&writer, node);

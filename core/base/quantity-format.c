@@ -98,7 +98,7 @@ with_unit (const char *number, const SqUnitRow *unit)
 static char *
 feet_and_inches (double feet)
 {
-  static const char *const quarter_glyphs[] = {"", "¼", "½", "¾"};
+  static const char *const quarter_glyphs[] = { "", "¼", "½", "¾" };
   double quarters = round (feet * 48);
   double whole_feet = floor (quarters / 48);
   int rest = (int)(quarters - whole_feet * 48);
@@ -118,10 +118,10 @@ stops (double size)
     double below;
     const char *glyph;
   } parts[] = {
-      {(0 + 1 / 3.0) / 2, ""},
-      {(1 / 3.0 + 1 / 2.0) / 2, "⅓"},
-      {(1 / 2.0 + 2 / 3.0) / 2, "½"},
-      {(2 / 3.0 + 1) / 2, "⅔"},
+    { (0 + 1 / 3.0) / 2, "" },
+    { (1 / 3.0 + 1 / 2.0) / 2, "⅓" },
+    { (1 / 2.0 + 2 / 3.0) / 2, "½" },
+    { (2 / 3.0 + 1) / 2, "⅔" },
   };
   double whole = floor (size);
   gsize i = 0;
@@ -145,7 +145,7 @@ t_stop (double number)
   static const struct {
     double mark, stops;
   } engraved[] = {
-      {1.2, 2 / 3.0}, {3.3, 7 / 2.0}, {3.5, 11 / 3.0}, {5.6, 5}, {22, 9}, {90, 13},
+    { 1.2, 2 / 3.0 }, { 3.3, 7 / 2.0 }, { 3.5, 11 / 3.0 }, { 5.6, 5 }, { 22, 9 }, { 90, 13 },
   };
   const double slack_stops = 0.01; /* of numbers worked out */
   for (gsize i = 0; i < G_N_ELEMENTS (engraved); i++)
@@ -160,9 +160,9 @@ static char *
 power (double watts, const SqUnitRow *unit)
 {
   gboolean kilo = watts >= 999.5; /* what would round to 1000 W */
-  g_autofree char *number =
-      kilo ? rounded (watts / 1000, decimals_of_figures (watts / 1000, 2), FALSE)
-           : styled (watts, SQ_POWER);
+  g_autofree char *number = kilo
+                              ? rounded (watts / 1000, decimals_of_figures (watts / 1000, 2), FALSE)
+                              : styled (watts, SQ_POWER);
   return kilo ? g_strconcat (number, NO_BREAK_SPACE, "kW", NULL) : with_unit (number, unit);
 }
 

@@ -8,7 +8,7 @@
 const char *
 sq_skip_spaces (const char *text)
 {
-  static const char *const spaces[] = {" ", "\t", "\u00a0", "\u2007", "\u2009", "\u202f"};
+  static const char *const spaces[] = { " ", "\t", "\u00a0", "\u2007", "\u2009", "\u202f" };
   for (gsize i = 0; i < G_N_ELEMENTS (spaces); i++)
     if (g_str_has_prefix (text, spaces[i]))
       return sq_skip_spaces (text + strlen (spaces[i]));
@@ -23,9 +23,9 @@ take_glyph (const char **text)
     const char *glyph;
     int over, under;
   } glyphs[] = {
-      {"½", 1, 2}, {"⅓", 1, 3}, {"⅔", 2, 3}, {"¼", 1, 4}, {"¾", 3, 4},
-      {"⅕", 1, 5}, {"⅖", 2, 5}, {"⅗", 3, 5}, {"⅘", 4, 5}, {"⅙", 1, 6},
-      {"⅚", 5, 6}, {"⅛", 1, 8}, {"⅜", 3, 8}, {"⅝", 5, 8}, {"⅞", 7, 8},
+    { "½", 1, 2 }, { "⅓", 1, 3 }, { "⅔", 2, 3 }, { "¼", 1, 4 }, { "¾", 3, 4 },
+    { "⅕", 1, 5 }, { "⅖", 2, 5 }, { "⅗", 3, 5 }, { "⅘", 4, 5 }, { "⅙", 1, 6 },
+    { "⅚", 5, 6 }, { "⅛", 1, 8 }, { "⅜", 3, 8 }, { "⅝", 5, 8 }, { "⅞", 7, 8 },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (glyphs); i++)
     if (g_str_has_prefix (*text, glyphs[i].glyph)) {
@@ -84,8 +84,8 @@ static gboolean
 reads_two_ways (const char *text, gsize before, gsize mantissa)
 {
   gboolean marked_twice = is_mark (text[mantissa]) && g_ascii_isdigit (text[mantissa + 1]);
-  gboolean grouped = text[before] == ',' && mantissa - before == 1 + 3 && before >= 1 &&
-                     before <= 3 && *text != '0';
+  gboolean grouped =
+    text[before] == ',' && mantissa - before == 1 + 3 && before >= 1 && before <= 3 && *text != '0';
   return marked_twice || grouped;
 }
 

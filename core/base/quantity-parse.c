@@ -27,11 +27,11 @@ typedef struct {
   char *wrong;
 } Reader;
 
-static const char *const plus_signs[] = {"+", NULL};
-static const char *const minus_signs[] = {"-", "−", NULL};
-static const char *const times_signs[] = {"*", "x", "X", "×", "·", NULL};
-static const char *const over_signs[] = {"/", "÷", NULL};
-static const char *const closing[] = {")", NULL};
+static const char *const plus_signs[] = { "+", NULL };
+static const char *const minus_signs[] = { "-", "−", NULL };
+static const char *const times_signs[] = { "*", "x", "X", "×", "·", NULL };
+static const char *const over_signs[] = { "/", "÷", NULL };
+static const char *const closing[] = { ")", NULL };
 
 static SqTerm read_sum (Reader *r);
 
@@ -147,7 +147,7 @@ take_clock (Reader *r, SqTerm *term)
       end[1] > '5' || !g_ascii_isdigit (end[2]) || g_ascii_isdigit (end[3]))
     return FALSE;
   double minutes = g_ascii_digit_value (end[1]) * 10 + g_ascii_digit_value (end[2]);
-  *term = (SqTerm){g_ascii_strtod (r->at, NULL) + minutes / 60, SQ_HOURS};
+  *term = (SqTerm){ g_ascii_strtod (r->at, NULL) + minutes / 60, SQ_HOURS };
   r->at = end + 3;
   return TRUE;
 }
@@ -161,7 +161,7 @@ read_measure (Reader *r)
   double number = read_number (r);
   const SqUnitRow *unit = r->wrong ? NULL : take_unit (r);
   if (!unit)
-    return (SqTerm){number, SQ_BARE};
+    return (SqTerm){ number, SQ_BARE };
   gboolean parts = FALSE;
   while (take_part (r, &number, &unit))
     parts = TRUE;
@@ -204,7 +204,7 @@ read_unsigned_factor (Reader *r)
     const char *number = sq_skip_spaces (r->at + 1);
     if (g_ascii_isdigit (*number)) {
       r->at = number;
-      return (SqTerm){sq_number_read (&r->at, FALSE, &r->wrong), SQ_T_STOP};
+      return (SqTerm){ sq_number_read (&r->at, FALSE, &r->wrong), SQ_T_STOP };
     }
   }
   if (!*r->at)
@@ -301,20 +301,16 @@ read_text (Reader *r)
 }
 
 gboolean
-sq_quantity_parse (const char *text,
-                   SqDimension dimension,
-                   SqUnits units,
-                   double now,
-                   double *value,
-                   GError **error)
+sq_quantity_parse (
+  const char *text, SqDimension dimension, SqUnits units, double now, double *value, GError **error)
 {
   g_return_val_if_fail (text && value && (unsigned)dimension < SQ_DIMENSIONS, FALSE);
   gsize bytes = strnlen (text, SQ_QUANTITY_MOST_BYTES + 1);
-  Reader r = {.at = text,
-              .reading = {dimension, units},
-              .now = {now, sq_dimension_kind (dimension)},
-              .has_now = isfinite (now)};
-  SqTerm term = {0, SQ_BARE};
+  Reader r = { .at = text,
+               .reading = { dimension, units },
+               .now = { now, sq_dimension_kind (dimension) },
+               .has_now = isfinite (now) };
+  SqTerm term = { 0, SQ_BARE };
   if (bytes > SQ_QUANTITY_MOST_BYTES)
     sq_term_fail (&r.wrong, _ ("longer than %d bytes"), SQ_QUANTITY_MOST_BYTES);
   else if (!g_utf8_validate (text, (gssize)bytes, NULL))

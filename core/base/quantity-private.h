@@ -86,6 +86,6 @@ SqTerm sq_term_divide (const SqReading *reading, SqTerm a, SqTerm b, char **wron
 /* What a whole text came to, in the unit of files of what is wanted. @signed_text: whether it began
  * with a sign; @now: NULL, or where a change by stops starts from */
 SqTerm sq_term_conclude (
-    const SqReading *reading, SqTerm term, gboolean signed_text, const SqTerm *now, char **wrong);
+  const SqReading *reading, SqTerm term, gboolean signed_text, const SqTerm *now, char **wrong);
 
 G_END_DECLS

@@ -31,7 +31,7 @@ sq_term_fail (char **wrong, const char *format, ...)
   if (!*wrong)
     *wrong = g_strdup_vprintf (format, arguments);
   va_end (arguments);
-  return (SqTerm){0, SQ_BARE};
+  return (SqTerm){ 0, SQ_BARE };
 }
 
 static gboolean
@@ -45,7 +45,7 @@ finite_term (double value, SqDimension kind, char **wrong)
 {
   if (!isfinite (value))
     return sq_term_fail (wrong, _ ("the result is not finite"));
-  return (SqTerm){value, kind};
+  return (SqTerm){ value, kind };
 }
 
 /* The dimension whose unit of files terms of a kind are in */
@@ -60,7 +60,7 @@ SqTerm
 sq_term_with_unit (const SqReading *reading, double number, const SqUnitRow *unit)
 {
   double value = sq_unit_to_file (unit, number, dimension_of (reading, unit->measures));
-  return (SqTerm){value, unit->measures, unit, number};
+  return (SqTerm){ value, unit->measures, unit, number };
 }
 
 SqTerm
@@ -68,7 +68,7 @@ sq_term_in_shown_unit (const SqReading *reading, SqTerm bare, SqDimension kind)
 {
   SqDimension dimension = dimension_of (reading, kind);
   const SqUnitRow *unit = sq_unit_shown (dimension, reading->units);
-  return (SqTerm){sq_unit_to_file (unit, bare.value, dimension), kind};
+  return (SqTerm){ sq_unit_to_file (unit, bare.value, dimension), kind };
 }
 
 SqTerm
@@ -126,7 +126,7 @@ sq_term_divide (const SqReading *reading, SqTerm a, SqTerm b, char **wrong)
 
 SqTerm
 sq_term_conclude (
-    const SqReading *reading, SqTerm term, gboolean signed_text, const SqTerm *now, char **wrong)
+  const SqReading *reading, SqTerm term, gboolean signed_text, const SqTerm *now, char **wrong)
 {
   SqDimension kind = sq_dimension_kind (reading->wanted);
   gboolean fraction = kind == SQ_FRACTION;

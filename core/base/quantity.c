@@ -213,7 +213,7 @@ ends_there (const char *end)
 static gsize
 stops_word_length (const char *text)
 {
-  const gulong counts[] = {1, 2, 5}; /* one, few and many, where a language tells these apart */
+  const gulong counts[] = { 1, 2, 5 }; /* one, few and many, where a language tells these apart */
   gsize longest = 0;
   for (gsize i = 0; i < G_N_ELEMENTS (counts); i++) {
     const char *word = sq_stops_word (counts[i]);
@@ -267,7 +267,7 @@ const SqUnitRow *
 sq_unit_shown (SqDimension dimension, SqUnits units)
 {
   const char *name =
-      units == SQ_IMPERIAL ? units_of[dimension].imperial : units_of[dimension].metric;
+    units == SQ_IMPERIAL ? units_of[dimension].imperial : units_of[dimension].metric;
   return unit_named (name, sq_dimension_kind (dimension));
 }
 

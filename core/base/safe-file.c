@@ -81,7 +81,7 @@ static gboolean
 may_go_on (int fd, gushort events)
 {
   if (errno == EAGAIN) {
-    GPollFD poll = {.fd = fd, .events = events};
+    GPollFD poll = { .fd = fd, .events = events };
     g_poll (&poll, 1, -1);
     return TRUE;
   }
@@ -275,10 +275,10 @@ sync_folder (const char *folder)
 
 static int
 replace (
-    const char *target, const struct stat *old, gboolean unnamed, const char *data, gsize length)
+  const char *target, const struct stat *old, gboolean unnamed, const char *data, gsize length)
 {
   g_autofree char *folder = g_path_get_dirname (target);
-  Draft draft = {.folder = folder, .fd = -1};
+  Draft draft = { .folder = folder, .fd = -1 };
   mode_t mode = old != NULL ? 0600 : 0666; /* never open to more people than the old file was */
   int problem = unnamed ? open_unnamed (&draft, mode) : name_draft (&draft, mode);
 
@@ -315,7 +315,7 @@ follow_links (const char *path, char **target)
     }
     g_free (at);
     at =
-        g_path_is_absolute (link) ? g_steal_pointer (&link) : g_build_filename (folder, link, NULL);
+      g_path_is_absolute (link) ? g_steal_pointer (&link) : g_build_filename (folder, link, NULL);
   }
   return ELOOP;
 }

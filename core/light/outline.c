@@ -97,12 +97,17 @@ is_ear (const GArray *outline, const GArray *loop, guint tip)
   return TRUE;
 }
 
+/* Two corners that a cut joins. */
+typedef struct {
+  guint from, to;
+} Cut;
+
 /* Cuts off the corner @tip of @loop as a part of its own, unless it is flat. */
 static void
-clip (const GArray *outline, GArray *loop, guint tip, GPtrArray *parts)
+clip (const GArray *outline, GArray *loop, guint tip, GPtrArray *parts, GArray *cuts)
 {
-  const guint corners[] = {index_at (loop, tip + loop->len - 1), index_at (loop, tip),
-                           index_at (loop, tip + 1)};
+  const guint corners[] = { index_at (loop, tip + loop->len - 1), index_at (loop, tip),
+                            index_at (loop, tip + 1) };
   if (turn (g_array_index (outline, SqPlace, corners[0]),
             g_array_index (outline, SqPlace, corners[1]),
             g_array_index (outline, SqPlace, corners[2])) > FLAT_M2) {
@@ -110,12 +115,15 @@ clip (const GArray *outline, GArray *loop, guint tip, GPtrArray *parts)
     g_array_append_vals (part, corners, 3);
     g_ptr_array_add (parts, part);
   }
+  const Cut cut = { corners[0], corners[2] };
+  g_array_append_val (cuts, cut);
   g_array_remove_index (loop, tip);
 }
 
-/* Returns: (transfer full) (element-type GArray): of corner indices, three each */
+/* @cuts: (element-type Cut): every one is added, the last two of them sides of the outline.
+ * Returns: (transfer full) (element-type GArray): of corner indices, three each */
 static GPtrArray *
-triangles_of (const GArray *outline)
+triangles_of (const GArray *outline, GArray *cuts)
 {
   GPtrArray *parts = g_ptr_array_new_with_free_func ((GDestroyNotify)g_array_unref);
   g_autoptr (GArray) loop = g_array_sized_new (FALSE, FALSE, sizeof (guint), outline->len);
@@ -129,92 +137,89 @@ triangles_of (const GArray *outline)
       tried++;
     }
     /* An outline that touches itself may have no clean ear left: any corner goes. */
-    clip (outline, loop, tip, parts);
+    clip (outline, loop, tip, parts, cuts);
     tip = loop->len > 0 ? tip % loop->len : 0;
   }
   return parts;
 }
 
 static gboolean
-is_convex (const GArray *outline, const GArray *loop)
+is_convex_at (const GArray *outline, guint before, guint at, guint after)
 {
-  for (guint i = 0; i < loop->len; i++)
-    if (turn (corner_at (outline, loop, i), corner_at (outline, loop, i + 1),
-              corner_at (outline, loop, i + 2)) < -FLAT_M2)
-      return FALSE;
-  return TRUE;
+  return turn (g_array_index (outline, SqPlace, before), g_array_index (outline, SqPlace, at),
+               g_array_index (outline, SqPlace, after)) >= -FLAT_M2;
 }
 
 /* The name of the edge that leads from one corner to another. */
-static gint64 *
+static gint64
 edge_key (guint from, guint to)
 {
-  gint64 key = ((gint64)from << 32) | to;
-  return g_memdup2 (&key, sizeof key);
+  return ((gint64)from << 32) | to;
 }
 
 static void
-remember_edges (GHashTable *part_by_edge, const GArray *part, guint number)
+remember_edges (GHashTable *part_by_edge, GArray *part)
 {
-  for (guint i = 0; i < part->len; i++)
-    g_hash_table_insert (part_by_edge, edge_key (index_at (part, i), index_at (part, i + 1)),
-                         GUINT_TO_POINTER (number + 1));
+  for (guint i = 0; i < part->len; i++) {
+    gint64 key = edge_key (index_at (part, i), index_at (part, i + 1));
+    g_hash_table_insert (part_by_edge, g_memdup2 (&key, sizeof key), part);
+  }
 }
 
-/* Both as one loop, @a's edge @i being one of @b backwards. Returns: (transfer full) */
 static GArray *
-joined (const GArray *a, guint i, const GArray *b)
+part_with (GHashTable *part_by_edge, guint from, guint to)
 {
-  GArray *both = g_array_new (FALSE, FALSE, sizeof (guint));
-  guint k = 0;
-  while (index_at (b, k) != index_at (a, i + 1))
-    k++;
-  for (guint m = 1; m <= a->len; m++) {
-    guint corner = index_at (a, i + m);
-    g_array_append_val (both, corner);
-  }
-  for (guint m = 2; m < b->len; m++) {
-    guint corner = index_at (b, k + m);
-    g_array_append_val (both, corner);
-  }
-  return both;
+  const gint64 key = edge_key (from, to);
+  return g_hash_table_lookup (part_by_edge, &key);
 }
 
-/* Joins to part @number the neighbour across its edge @i, if there is one and both stay convex. */
-static gboolean
-join_across (
-    const GArray *outline, GPtrArray *parts, GHashTable *part_by_edge, guint number, guint i)
+static guint
+position_of (const GArray *part, guint corner)
 {
-  GArray *part = g_ptr_array_index (parts, number);
-  const gint64 back = ((gint64)index_at (part, i + 1) << 32) | index_at (part, i);
-  guint found = GPOINTER_TO_UINT (g_hash_table_lookup (part_by_edge, &back));
-  if (found == 0 || found - 1 == number)
-    return FALSE;
-  g_autoptr (GArray) both = joined (part, i, g_ptr_array_index (parts, found - 1));
-  if (!is_convex (outline, both))
-    return FALSE;
-  g_array_set_size (g_ptr_array_index (parts, found - 1), 0);
-  g_hash_table_remove (part_by_edge, &back);
-  g_array_unref (part);
-  g_ptr_array_index (parts, number) = g_array_ref (both);
-  remember_edges (part_by_edge, both, number);
-  return TRUE;
+  guint i = 0;
+  while (index_at (part, i) != corner)
+    i++;
+  return i;
 }
 
-/* Parts that went into others are left empty. */
+/* Joins the parts on both sides of @cut if the whole is convex where it ends; the one goes into the
+ * other and is left empty. */
 static void
-join_parts (const GArray *outline, GPtrArray *parts)
+join_across (const GArray *outline, GHashTable *part_by_edge, const Cut *cut)
+{
+  GArray *a = part_with (part_by_edge, cut->from, cut->to);
+  GArray *b = part_with (part_by_edge, cut->to, cut->from);
+  if (!a || !b || a == b)
+    return;
+  guint in_a = position_of (a, cut->from), in_b = position_of (b, cut->to);
+  if (!is_convex_at (outline, index_at (a, in_a + a->len - 1), cut->from, index_at (b, in_b + 2)) ||
+      !is_convex_at (outline, index_at (b, in_b + b->len - 1), cut->to, index_at (a, in_a + 2)))
+    return;
+  /* Between @from and @to of the one go the other's corners, from behind its @from round. */
+  g_autoptr (GArray) between = g_array_new (FALSE, FALSE, sizeof (guint));
+  for (guint i = 2; i < b->len; i++) {
+    guint corner = index_at (b, in_b + i);
+    g_array_append_val (between, corner);
+  }
+  for (guint i = 1; i < b->len; i++) {
+    gint64 key = edge_key (index_at (b, in_b + i), index_at (b, in_b + i + 1));
+    g_hash_table_insert (part_by_edge, g_memdup2 (&key, sizeof key), a);
+  }
+  g_array_insert_vals (a, in_a + 1, between->data, between->len);
+  g_array_set_size (b, 0);
+}
+
+/* A cut that must stay must stay whatever else is joined, as angles only grow: each is tried once.
+ */
+static void
+join_parts (const GArray *outline, const GPtrArray *parts, const GArray *cuts)
 {
   g_autoptr (GHashTable) part_by_edge =
-      g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, NULL);
-  for (guint number = 0; number < parts->len; number++)
-    remember_edges (part_by_edge, g_ptr_array_index (parts, number), number);
-  for (guint number = 0; number < parts->len; number++)
-    for (guint i = 0; i < ((GArray *)g_ptr_array_index (parts, number))->len;)
-      if (join_across (outline, parts, part_by_edge, number, i))
-        i = 0;
-      else
-        i++;
+    g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, NULL);
+  for (guint i = 0; i < parts->len; i++)
+    remember_edges (part_by_edge, g_ptr_array_index (parts, i));
+  for (guint i = 0; i < cuts->len; i++)
+    join_across (outline, part_by_edge, &g_array_index (cuts, Cut, i));
 }
 
 GPtrArray *
@@ -224,8 +229,9 @@ sq_outline_split (const SqPlace *corners, guint n)
       crosses_itself (corners, n))
     return NULL;
   g_autoptr (GArray) outline = cleaned (corners, n);
-  g_autoptr (GPtrArray) loops = triangles_of (outline);
-  join_parts (outline, loops);
+  g_autoptr (GArray) cuts = g_array_new (FALSE, FALSE, sizeof (Cut));
+  g_autoptr (GPtrArray) loops = triangles_of (outline, cuts);
+  join_parts (outline, loops, cuts);
   GPtrArray *parts = g_ptr_array_new_with_free_func ((GDestroyNotify)g_array_unref);
   for (guint i = 0; i < loops->len; i++) {
     const GArray *loop = g_ptr_array_index (loops, i);

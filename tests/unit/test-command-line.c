@@ -12,13 +12,16 @@
  * (E = I / d²). */
 #define ROOM                                                                                       \
   "{\"format\": 1,\n"                                                                              \
-  " \"walls\": [{\"id\": \"w1\", \"path\": [[-3, -3], [5, -3], [5, 3], [-3, 3]], \"closed\": true}],\n" \
+  " \"walls\": [{\"id\": \"w1\", \"path\": [[-3, -3], [5, -3], [5, 3], [-3, 3]], \"closed\": "     \
+  "true}],\n"                                                                                      \
   " \"marks\": [{\"id\": \"m1\", \"at\": [2, 0]}],\n"                                              \
   " \"cameras\": [{\"id\": \"c1\", \"at\": [2, -2.5, 1.5], \"aim\": \"m1\"}],\n"                   \
-  " \"fixtures\": [{\"id\": \"f1\", \"class\": \"spot\", \"at\": [0, 0, 3], \"aim\": [0, 0, 0]}],\n" \
+  " \"fixtures\": [{\"id\": \"f1\", \"class\": \"spot\", \"at\": [0, 0, 3], \"aim\": [0, 0, "      \
+  "0]}],\n"                                                                                        \
   " \"probes\": [{\"id\": \"p1\", \"at\": [0, 0, 0]}],\n"                                          \
   " \"looks\": [{\"id\": \"dim\", \"fixtures\": {\"f1\": {\"level\": 0.25}}}],\n"                  \
-  " \"classes\": [{\"id\": \"spot\", \"beams\": [{\"beam_deg\": 60, \"field_deg\": 90, \"peak_cd\": 900}]}]}\n"
+  " \"classes\": [{\"id\": \"spot\", \"beams\": [{\"beam_deg\": 60, \"field_deg\": 90, "           \
+  "\"peak_cd\": 900}]}]}\n"
 #define EXACT 1e-9 /* relative */
 
 typedef struct {
@@ -142,19 +145,19 @@ static void
 test_meter_keys (Run *run, gconstpointer data)
 {
   static const char *const mark_keys[] = {
-    "id",         "lux",      "lux_all",     "t_stop",     "stops_from_exposure",
-    "key_lux",    "fill_lux", "back_lux",    "ratio",      "ratio_stops",
-    "key_to_fill", "back_stops", "cct_k",    "duv",        "by"
+    "id",          "lux",        "lux_all",  "t_stop", "stops_from_exposure",
+    "key_lux",     "fill_lux",   "back_lux", "ratio",  "ratio_stops",
+    "key_to_fill", "back_stops", "cct_k",    "duv",    "by"
   };
-  static const char *const row_keys[] = { "id",          "role",            "lux",
-                                          "dome_lux",    "azimuth_deg",     "from_camera_deg",
-                                          "elevation_deg", "distance_m" };
+  static const char *const row_keys[] = {
+    "id", "role", "lux", "dome_lux", "azimuth_deg", "from_camera_deg", "elevation_deg", "distance_m"
+  };
   g_autoptr (JsonParser) parser = json_parser_new ();
   call (run, "meter room.squarelaw --json");
   JsonObject *answer = parse_answer (run, parser);
   g_assert_cmpstr (json_object_get_string_member (answer, "look"), ==, "base");
-  g_assert_true (json_object_has_member (json_object_get_object_member (answer, "daylight"),
-                                         "sun_normal_lux"));
+  g_assert_true (
+    json_object_has_member (json_object_get_object_member (answer, "daylight"), "sun_normal_lux"));
   JsonObject *mark =
     json_array_get_object_element (json_object_get_array_member (answer, "marks"), 0);
   for (guint i = 0; i < G_N_ELEMENTS (mark_keys); i++)
@@ -166,7 +169,8 @@ test_meter_keys (Run *run, gconstpointer data)
   g_assert_true (json_object_get_null_member (mark, "ratio"));
   g_assert_true (json_object_get_null_member (mark, "back_stops"));
   g_assert_cmpfloat_with_epsilon (json_object_get_double_member (row, "azimuth_deg"), 180.0, 1e-9);
-  g_assert_cmpfloat_with_epsilon (json_object_get_double_member (row, "from_camera_deg"), 90.0, 1e-9);
+  g_assert_cmpfloat_with_epsilon (json_object_get_double_member (row, "from_camera_deg"), 90.0,
+                                  1e-9);
 }
 
 static void
@@ -348,8 +352,10 @@ test_refused (Run *run, gconstpointer data)
 static void
 test_size_limit (Run *run, gconstpointer data)
 {
-  static const char *const lines[] = { "check room.squarelaw -o old", "plot room.squarelaw -o old.pdf",
-                                       "map room.squarelaw -o old.csv", "map room.squarelaw -o old.png" };
+  static const char *const lines[] = { "check room.squarelaw -o old",
+                                       "plot room.squarelaw -o old.pdf",
+                                       "map room.squarelaw -o old.csv",
+                                       "map room.squarelaw -o old.png" };
   static const char *const names[] = { "old", "old.pdf", "old.csv", "old.png" };
   for (guint i = 0; i < G_N_ELEMENTS (lines); i++) {
     g_autofree char *path = g_build_filename (run->folder, names[i], NULL), *text = NULL;
@@ -427,7 +433,8 @@ static void
 test_killed (Run *run, gconstpointer data)
 {
   enum { KILLS = 200, LAMPS = 400 };
-  g_autofree char *path = g_build_filename (run->folder, "scene", NULL), *lamps = many_lamps (LAMPS);
+  g_autofree char *path = g_build_filename (run->folder, "scene", NULL),
+                  *lamps = many_lamps (LAMPS);
   g_autofree char *one = NULL, *two = NULL;
   g_autoptr (GRand) random = g_rand_new_with_seed (20261125);
   guint kills = 0, ones = 0, twos = 0;
@@ -445,13 +452,19 @@ test_killed (Run *run, gconstpointer data)
   double whole_us = (double)(g_get_monotonic_time () - before);
   for (guint i = 0; i < KILLS; i++) {
     g_autofree char *set = g_strdup_printf ("units=%s", i % 2 ? "imperial" : "metric");
-    char *words[] = { (char *)SQ_PROGRAM, (char *)"check", (char *)"scene", (char *)"-o",
-                      (char *)"scene",    (char *)"--set", set,             NULL };
+    char *words[] = { (char *)SQ_PROGRAM,
+                      (char *)"check",
+                      (char *)"scene",
+                      (char *)"-o",
+                      (char *)"scene",
+                      (char *)"--set",
+                      set,
+                      NULL };
     g_autofree char *text = NULL;
     GPid child;
     g_assert_true (g_spawn_async (run->folder, words, NULL,
-                                  G_SPAWN_DO_NOT_REAP_CHILD | G_SPAWN_STDERR_TO_DEV_NULL, NULL, NULL,
-                                  &child, NULL));
+                                  G_SPAWN_DO_NOT_REAP_CHILD | G_SPAWN_STDERR_TO_DEV_NULL, NULL,
+                                  NULL, &child, NULL));
     g_usleep ((gulong)(g_rand_double (random) * 1.2 * whole_us));
     kills += kill (child, SIGKILL) == 0;
     int status;

@@ -87,8 +87,9 @@ check_first_line (const char *path, const char *text, gpointer data)
 static void
 test_first_lines (void)
 {
-  static const char *const folders[] = { "core/base", "core/scene", "core/light", "core/draw",
-                                         "core/paper", "app", "ui", "tests/unit", "tests/window" };
+  static const char *const folders[] = { "core/base", "core/scene", "core/light",
+                                         "core/draw", "core/paper", "app",
+                                         "ui",        "tests/unit", "tests/window" };
   for (guint i = 0; i < G_N_ELEMENTS (folders); i++)
     each_source (folders[i], check_first_line, NULL);
 }
@@ -106,8 +107,8 @@ check_listed (const char *path, const char *text, gpointer data)
 static void
 test_translatable (void)
 {
-  static const char *const folders[] = { "core/base", "core/scene", "core/light", "core/draw",
-                                         "core/paper", "app", "ui" };
+  static const char *const folders[] = { "core/base",  "core/scene", "core/light", "core/draw",
+                                         "core/paper", "app",        "ui" };
   g_autofree char *path = g_build_filename (SQ_SOURCE_DIR, "ui/po/POTFILES", NULL), *text = NULL;
   g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
   g_auto (GStrv) listed = g_strsplit (text, "\n", -1);

@@ -278,10 +278,10 @@ test_limit_code (void)
     const char *text;
     gint code; /* an SqError */
   } codes[] = {
-      {"1e999", SQ_ERROR_LIMIT},    {"9223372036854775808", SQ_ERROR_LIMIT},
-      {"01", SQ_ERROR_SYNTAX},      {"{\"a\":1,\"a\":1}", SQ_ERROR_SYNTAX},
-      {"[1,]", SQ_ERROR_SYNTAX},    {"\"\\u0000\"", SQ_ERROR_SYNTAX},
-      {"[1] [2]", SQ_ERROR_SYNTAX}, {"", SQ_ERROR_SYNTAX},
+    { "1e999", SQ_ERROR_LIMIT },    { "9223372036854775808", SQ_ERROR_LIMIT },
+    { "01", SQ_ERROR_SYNTAX },      { "{\"a\":1,\"a\":1}", SQ_ERROR_SYNTAX },
+    { "[1,]", SQ_ERROR_SYNTAX },    { "\"\\u0000\"", SQ_ERROR_SYNTAX },
+    { "[1] [2]", SQ_ERROR_SYNTAX }, { "", SQ_ERROR_SYNTAX },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (codes); i++) {
@@ -297,19 +297,19 @@ test_message (void)
   static const struct {
     const char *text, *message;
   } messages[] = {
-      {"{\n  \"title\": {\n    \"scene\": 12,\n  }\n}",
-       "line 4, column 3: found “}”, expected another key in double quotes after the comma"},
-      {"{ \"a\": [1, 2 }", "line 1, column 14: found “}”, expected a comma or ]"},
-      {"[\n1,\n[2", "line 3, column 3: the text ends, expected a ] for the [ in line 3"},
-      {"{\"level\": 1, \"level\": 2}",
-       "line 1, column 14: \"level\" stands twice in this object, expected each key once"},
-      {"\xef\xbb\xbf{}", "line 1, column 1: a byte-order mark, expected UTF-8 without one"},
-      {"{'a': 1}", "line 1, column 2: a single quote, expected a key in double quotes or }"},
-      {"[1 /* one */]",
-       "line 1, column 4: a comment, which JSON does not have, expected a comma or ]"},
-      {"\"a\nb\"", "line 1, column 3: the control character U+000A in a string, expected a closing "
-                   "quote or \\u000a"},
-      {"[\u202e]", "line 1, column 2: U+202E, expected a value or ]"},
+    { "{\n  \"title\": {\n    \"scene\": 12,\n  }\n}",
+      "line 4, column 3: found “}”, expected another key in double quotes after the comma" },
+    { "{ \"a\": [1, 2 }", "line 1, column 14: found “}”, expected a comma or ]" },
+    { "[\n1,\n[2", "line 3, column 3: the text ends, expected a ] for the [ in line 3" },
+    { "{\"level\": 1, \"level\": 2}",
+      "line 1, column 14: \"level\" stands twice in this object, expected each key once" },
+    { "\xef\xbb\xbf{}", "line 1, column 1: a byte-order mark, expected UTF-8 without one" },
+    { "{'a': 1}", "line 1, column 2: a single quote, expected a key in double quotes or }" },
+    { "[1 /* one */]",
+      "line 1, column 4: a comment, which JSON does not have, expected a comma or ]" },
+    { "\"a\nb\"", "line 1, column 3: the control character U+000A in a string, expected a closing "
+                  "quote or \\u000a" },
+    { "[\u202e]", "line 1, column 2: U+202E, expected a value or ]" },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (messages); i++) {
@@ -335,7 +335,7 @@ nested (guint depth, char open, const char *inside, char close)
 static void
 test_depth (void)
 {
-  static const char brackets[][2] = {{'[', ']'}, {'{', '}'}};
+  static const char brackets[][2] = { { '[', ']' }, { '{', '}' } };
 
   for (gsize i = 0; i < G_N_ELEMENTS (brackets); i++) {
     g_autofree char *most = nested (64, brackets[i][0], "1", brackets[i][1]);

@@ -24,16 +24,16 @@ parse_good (const char *text)
 }
 
 static const char sample[] =
-    "{\n"
-    "  \"format\": 1,\n"
-    "  \"title\": { \"scene\": \"12\\u0041\", \"location\": \"Caf\u00e9 \\ud83d\\udca1 "
-    "\\\"Nord\\\"\" },\n"
-    "  \"north\": -9.05e+1,\r\n"
-    "  \"walls\": [\n"
-    "    { \"id\": \"w1\", \"path\": [[0, 0], [4.25, 0.0], [4.25, -3E0]], \"closed\": true },\n"
-    "    { \"id\": \"w2\", \"path\": [], \"tint\": null, \"wild\": false, \"x\": {} }\n"
-    "  ]\n"
-    "}\n\n";
+  "{\n"
+  "  \"format\": 1,\n"
+  "  \"title\": { \"scene\": \"12\\u0041\", \"location\": \"Caf\u00e9 \\ud83d\\udca1 "
+  "\\\"Nord\\\"\" },\n"
+  "  \"north\": -9.05e+1,\r\n"
+  "  \"walls\": [\n"
+  "    { \"id\": \"w1\", \"path\": [[0, 0], [4.25, 0.0], [4.25, -3E0]], \"closed\": true },\n"
+  "    { \"id\": \"w2\", \"path\": [], \"tint\": null, \"wild\": false, \"x\": {} }\n"
+  "  ]\n"
+  "}\n\n";
 
 static void
 test_cut_off (void)
@@ -71,7 +71,7 @@ test_changed_bytes (void)
     memcpy (text, sample, sizeof sample);
     for (gint i = 0; i < changes; i++)
       text[g_rand_int_range (random, 0, sizeof sample - 1)] =
-          likely[g_rand_int_range (random, 0, sizeof likely)];
+        likely[g_rand_int_range (random, 0, sizeof likely)];
     root = parse (text, sizeof sample - 1, &error);
     if (sq_json_check (text, sizeof sample - 1, NULL)) {
       g_assert_no_error (error);
@@ -142,25 +142,25 @@ test_numbers (void)
     gint64 number;
     double value;
   } numbers[] = {
-      {"0", TRUE, 0, 0.0},
-      {"-0", TRUE, 0, 0.0},
-      {"-12", TRUE, -12, 0.0},
-      {"9007199254740993", TRUE, G_GINT64_CONSTANT (9007199254740993), 0.0},
-      {"9223372036854775807", TRUE, G_MAXINT64, 0.0},
-      {"-9223372036854775808", TRUE, G_MININT64, 0.0},
-      {"0.0", FALSE, 0, 0.0},
-      {"-1.5", FALSE, 0, -1.5},
-      {"1E5", FALSE, 0, 1e5},
-      {"1e+5", FALSE, 0, 1e5},
-      {"25e-2", FALSE, 0, 0.25},
-      {"0.1", FALSE, 0, 0.1},
-      {"0.10000000000000001", FALSE, 0, 0.1},
-      {"0.30000000000000004", FALSE, 0, 0.1 + 0.2},
-      {"9007199254740993.0", FALSE, 0, 9007199254740992.0},
-      {"5e-324", FALSE, 0, 0x1p-1074},
-      {"2.2250738585072011e-308", FALSE, 0, 0x0.fffffffffffffp-1022},
-      {"1.7976931348623157E+308", FALSE, 0, G_MAXDOUBLE},
-      {"1e-999", FALSE, 0, 0.0},
+    { "0", TRUE, 0, 0.0 },
+    { "-0", TRUE, 0, 0.0 },
+    { "-12", TRUE, -12, 0.0 },
+    { "9007199254740993", TRUE, G_GINT64_CONSTANT (9007199254740993), 0.0 },
+    { "9223372036854775807", TRUE, G_MAXINT64, 0.0 },
+    { "-9223372036854775808", TRUE, G_MININT64, 0.0 },
+    { "0.0", FALSE, 0, 0.0 },
+    { "-1.5", FALSE, 0, -1.5 },
+    { "1E5", FALSE, 0, 1e5 },
+    { "1e+5", FALSE, 0, 1e5 },
+    { "25e-2", FALSE, 0, 0.25 },
+    { "0.1", FALSE, 0, 0.1 },
+    { "0.10000000000000001", FALSE, 0, 0.1 },
+    { "0.30000000000000004", FALSE, 0, 0.1 + 0.2 },
+    { "9007199254740993.0", FALSE, 0, 9007199254740992.0 },
+    { "5e-324", FALSE, 0, 0x1p-1074 },
+    { "2.2250738585072011e-308", FALSE, 0, 0x0.fffffffffffffp-1022 },
+    { "1.7976931348623157E+308", FALSE, 0, G_MAXDOUBLE },
+    { "1e-999", FALSE, 0, 0.0 },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (numbers); i++) {
@@ -213,7 +213,7 @@ test_strings (void)
   g_autofree char *long_text = g_malloc (length + 3);
   g_autoptr (JsonNode) escapes = parse_good ("\"\\\"\\\\\\/\\b\\f\\n\\r\\t\"");
   g_autoptr (JsonNode) keys =
-      parse_good ("{\"\":1,\" \":2,\"\\t\":3,\"true\":4,\"\\ud83d\\udca1\":5}");
+    parse_good ("{\"\":1,\" \":2,\"\\t\":3,\"true\":4,\"\\ud83d\\udca1\":5}");
   g_autoptr (JsonNode) root = NULL;
   JsonObject *object = json_node_get_object (keys);
 

@@ -144,7 +144,7 @@ static double
 beam_flux_lm (const SqBeam *beam)
 {
   gboolean round =
-      beam->beam_deg.across == beam->beam_deg.up && beam->field_deg.across == beam->field_deg.up;
+    beam->beam_deg.across == beam->beam_deg.up && beam->field_deg.across == beam->field_deg.up;
   int rings = 3000, spokes = round ? 1 : 48;
   double sum = 0;
 
@@ -171,7 +171,7 @@ static double
 class_peak_cd (const SqClass *class)
 {
   /* Solid angles that spread a flux to its peak: of a cosine, a ball, a sine and a half-space. */
-  const double per_peak_sr[] = {G_PI, 4 * G_PI, G_PI * G_PI, 2 * G_PI};
+  const double per_peak_sr[] = { G_PI, 4 * G_PI, G_PI * G_PI, 2 * G_PI };
 
   if (class->beams->len > 0)
     return ((const SqBeam *)g_ptr_array_index (class->beams, 0))->peak_cd;
@@ -184,11 +184,11 @@ static void
 test_integral (void)
 {
   double k = log (2) / (15 * G_PI / 180), to_tenth = log (10) / log (2);
-  SqBeam falling = {.beam_deg = {30, 30}, .peak_cd = 1000};
-  SqBeam narrow = {.beam_deg = {2, 1}, .peak_cd = 1e6};
+  SqBeam falling = { .beam_deg = { 30, 30 }, .peak_cd = 1000 };
+  SqBeam narrow = { .beam_deg = { 2, 1 }, .peak_cd = 1e6 };
 
-  falling.field_deg = (SqSpread){30 * to_tenth, 30 * to_tenth};
-  narrow.field_deg = (SqSpread){2 * sqrt (to_tenth), sqrt (to_tenth)};
+  falling.field_deg = (SqSpread){ 30 * to_tenth, 30 * to_tenth };
+  narrow.field_deg = (SqSpread){ 2 * sqrt (to_tenth), sqrt (to_tenth) };
   expect_near (beam_flux_lm (&falling), 2 * G_PI * 1000 * (1 - k * exp (-k * G_PI_2)) / (1 + k * k),
                FLUX_WITHIN, "e^(-k g)", "flux");
   expect_near (beam_flux_lm (&narrow), 1e6 * G_PI * (1 * G_PI / 180) * (0.5 * G_PI / 180) / log (2),
@@ -199,7 +199,7 @@ static void
 one_light (const SqClass *class, const Published *row)
 {
   int ways =
-      (class->beams->len > 0) + (class->emits != SQ_EMITS_BY_BEAM) + (class->photometry != NULL);
+    (class->beams->len > 0) + (class->emits != SQ_EMITS_BY_BEAM) + (class->photometry != NULL);
 
   expect (ways == 1, class->id, "gives light in no way or in several");
   expect (class->beams->len <= 2, class->id, "has more than spot and flood");
@@ -266,10 +266,10 @@ test_parallel_beams (void)
     const char *id;
     double across_deg, up_deg, peak_cd;
   } rows[] = {
-      {"par-can-very-narrow", 12, 6, 400000},
-      {"par-can-narrow", 14, 7, 330000},
-      {"par-can-medium", 28, 12, 125000},
-      {"par-can-wide", 48, 24, 40000},
+    { "par-can-very-narrow", 12, 6, 400000 },
+    { "par-can-narrow", 14, 7, 330000 },
+    { "par-can-medium", 28, 12, 125000 },
+    { "par-can-wide", 48, 24, 40000 },
   };
   g_autoptr (SqLibrary) library = sq_library_new ();
 
@@ -316,12 +316,12 @@ test_diffusion_losses (void)
     const char *id;
     double stops;
   } rows[] = {
-      {"light-frost", 0.25},    {"half-frost", 0.5},       {"eighth-white", 0.25},
-      {"quarter-white", 0.33},  {"half-white", 0.75},      {"full-white", 1.5},
-      {"heavy-frost", 2},       {"quarter-spun", 0.75},    {"half-spun", 1.5},
-      {"full-spun", 2.5},       {"quarter-grid-cloth", 1}, {"light-grid-cloth", 2},
-      {"full-grid-cloth", 2.5}, {"quarter-silk", 0.67},    {"half-silk", 1},
-      {"full-silk", 1.67},      {"muslin-bleached", 2},    {"muslin-unbleached", 2},
+    { "light-frost", 0.25 },    { "half-frost", 0.5 },       { "eighth-white", 0.25 },
+    { "quarter-white", 0.33 },  { "half-white", 0.75 },      { "full-white", 1.5 },
+    { "heavy-frost", 2 },       { "quarter-spun", 0.75 },    { "half-spun", 1.5 },
+    { "full-spun", 2.5 },       { "quarter-grid-cloth", 1 }, { "light-grid-cloth", 2 },
+    { "full-grid-cloth", 2.5 }, { "quarter-silk", 0.67 },    { "half-silk", 1 },
+    { "full-silk", 1.67 },      { "muslin-bleached", 2 },    { "muslin-unbleached", 2 },
   };
   g_autoptr (SqLibrary) library = sq_library_new ();
   const GPtrArray *materials = sq_library_materials (library);
@@ -348,23 +348,23 @@ test_measured_materials (void)
     double direct;
     double mired;
   } rows[] = {
-      {"single-net", M_SQRT1_2, 0},
-      {"double-net", 0.5, 0},
-      {"triple-net", 0.5 * M_SQRT1_2, 0},
-      {"nd-03", 0.5012, 0}, /* 10^-0.3 */
-      {"nd-06", 0.2512, 0},
-      {"nd-09", 0.1259, 0},
-      {"nd-12", 0.0631, 0},
-      {"full-orange", 0.55, 159},
-      {"three-quarter-orange", 0.61, 124},
-      {"half-orange", 0.71, 109},
-      {"quarter-orange", 0.81, 64},
-      {"eighth-orange", 0.9, 26},
-      {"full-blue", 0.35, -137},
-      {"three-quarter-blue", 0.42, -112},
-      {"half-blue", 0.54, -78},
-      {"quarter-blue", 0.7, -35},
-      {"eighth-blue", 0.81, -18},
+    { "single-net", M_SQRT1_2, 0 },
+    { "double-net", 0.5, 0 },
+    { "triple-net", 0.5 * M_SQRT1_2, 0 },
+    { "nd-03", 0.5012, 0 }, /* 10^-0.3 */
+    { "nd-06", 0.2512, 0 },
+    { "nd-09", 0.1259, 0 },
+    { "nd-12", 0.0631, 0 },
+    { "full-orange", 0.55, 159 },
+    { "three-quarter-orange", 0.61, 124 },
+    { "half-orange", 0.71, 109 },
+    { "quarter-orange", 0.81, 64 },
+    { "eighth-orange", 0.9, 26 },
+    { "full-blue", 0.35, -137 },
+    { "three-quarter-blue", 0.42, -112 },
+    { "half-blue", 0.54, -78 },
+    { "quarter-blue", 0.7, -35 },
+    { "eighth-blue", 0.81, -18 },
   };
   g_autoptr (SqLibrary) library = sq_library_new ();
 
@@ -401,11 +401,11 @@ static const struct ClassTest {
   const char *path;
   void (*check) (const SqClass *class, const Published *row);
 } class_tests[] = {
-    {"/library/light/given in one way", one_light},
-    {"/library/light/spot before flood, beam within field", beam_order},
-    {"/library/light/flux is within what its source makes", flux_of_source},
-    {"/library/light/face is no brighter than its source", no_brighter_than_source},
-    {"/library/light/flux of a shape gives the published candela", candela_of_shape},
+  { "/library/light/given in one way", one_light },
+  { "/library/light/spot before flood, beam within field", beam_order },
+  { "/library/light/flux is within what its source makes", flux_of_source },
+  { "/library/light/face is no brighter than its source", no_brighter_than_source },
+  { "/library/light/flux of a shape gives the published candela", candela_of_shape },
 };
 
 static void

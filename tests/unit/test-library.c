@@ -145,7 +145,7 @@ test_ids (void)
 {
   g_autoptr (SqLibrary) library = sq_library_new ();
   g_autoptr (GHashTable) seen = g_hash_table_new (g_str_hash, g_str_equal);
-  static const char *const reserved[] = {"sun", "sky", "room", "base"};
+  static const char *const reserved[] = { "sun", "sky", "room", "base" };
 
   for (guint i = 0; i < G_N_ELEMENTS (reserved); i++)
     g_hash_table_add (seen, (gpointer)reserved[i]);
@@ -193,8 +193,8 @@ static void
 test_terse (void)
 {
   g_autoptr (SqLibrary) library = sq_library_new ();
-  const GPtrArray *lists[] = {sq_library_classes (library), sq_library_materials (library),
-                              sq_library_stands (library)};
+  const GPtrArray *lists[] = { sq_library_classes (library), sq_library_materials (library),
+                               sq_library_stands (library) };
 
   for (guint i = 0; i < G_N_ELEMENTS (lists); i++) {
     for (guint j = 0; j < lists[i]->len; j++) {
@@ -207,8 +207,8 @@ test_terse (void)
 static void
 amps (const SqClass *class, const Printed *row)
 {
-  const double volts[] = {HOUSE_V, HALF_VOLTAGE_V, LEG_TO_LEG_V};
-  const double expected[] = {row->amps_230, row->amps_120, row->amps_208};
+  const double volts[] = { HOUSE_V, HALF_VOLTAGE_V, LEG_TO_LEG_V };
+  const double expected[] = { row->amps_230, row->amps_120, row->amps_208 };
 
   for (guint i = 0; i < G_N_ELEMENTS (volts); i++) {
     double drawn_a = class->input_w / (volts[i] * class->power_factor);
@@ -288,8 +288,8 @@ test_stand_for_each (void)
     for (guint j = 0; j < stands->len; j++) {
       const SqStand *stand = g_ptr_array_index (stands, j);
       carried |=
-          stand->footprint_m > 0 && stand->load_kg >= class->weight_kg &&
-          (stand->spigot_mm[0] == class->spigot_mm || stand->spigot_mm[1] == class->spigot_mm);
+        stand->footprint_m > 0 && stand->load_kg >= class->weight_kg &&
+        (stand->spigot_mm[0] == class->spigot_mm || stand->spigot_mm[1] == class->spigot_mm);
     }
     expect (carried, class->id, "no stand takes it");
   }
@@ -315,11 +315,11 @@ static const struct ClassTest {
   const char *path;
   void (*check) (const SqClass *class, const Printed *row);
 } class_tests[] = {
-    {"/library/class/draws the printed current", amps},
-    {"/library/class/dims as its source does", dimming},
-    {"/library/class/colour temperature lies in its range", colour},
-    {"/library/class/body holds its face", measures},
-    {"/library/class/kit is one that is known", kit},
+  { "/library/class/draws the printed current", amps },
+  { "/library/class/dims as its source does", dimming },
+  { "/library/class/colour temperature lies in its range", colour },
+  { "/library/class/body holds its face", measures },
+  { "/library/class/kit is one that is known", kit },
 };
 
 static void

@@ -307,7 +307,7 @@ test_written_twice (void)
     SqDimension dimension = (SqDimension)g_rand_int_range (random, 0, SQ_DIMENSIONS);
     SqUnits units = g_rand_boolean (random) ? SQ_IMPERIAL : SQ_METRIC;
     g_autofree char *first =
-        sq_quantity_format (random_value (random, dimension), dimension, units);
+      sq_quantity_format (random_value (random, dimension), dimension, units);
     double back = NAN;
     g_assert_true (sq_quantity_parse (first, dimension, units, NAN, &back, NULL));
     check_text (back, dimension, units, first);
@@ -344,8 +344,8 @@ static void
 test_comma_locales (void)
 {
   static const char *const names[] = {
-      "de_DE.UTF-8", "de_DE.utf8",  "de_DE",       "fr_FR.UTF-8", "nb_NO.UTF-8",
-      "nl_NL.UTF-8", "ru_RU.UTF-8", "pl_PL.UTF-8", "es_ES.UTF-8", "pt_BR.UTF-8",
+    "de_DE.UTF-8", "de_DE.utf8",  "de_DE",       "fr_FR.UTF-8", "nb_NO.UTF-8",
+    "nl_NL.UTF-8", "ru_RU.UTF-8", "pl_PL.UTF-8", "es_ES.UTF-8", "pt_BR.UTF-8",
   };
   int found = 0;
   for (gsize i = 0; i < G_N_ELEMENTS (names); i++) {

@@ -120,8 +120,8 @@ test_message (void)
   g_autoptr (GError) error = NULL;
   g_assert_false (sq_quantity_parse ("3\tm", SQ_FRACTION, M, NAN, &value, &error));
   g_assert_cmpstr (
-      error->message, ==,
-      "“3 m”: this is a length; expected a fraction, such as 50 %, 0.5, x2 or -1 stop");
+    error->message, ==,
+    "“3 m”: this is a length; expected a fraction, such as 50 %, 0.5, x2 or -1 stop");
   g_clear_error (&error);
   g_autofree char *longer = g_strnfill (100, 'a');
   g_assert_false (sq_quantity_parse (longer, SQ_STOPS, M, NAN, &value, &error));
@@ -171,8 +171,8 @@ test_limits (void)
   g_clear_error (&error);
   /* brackets beside each other are not deep */
   const char *beside =
-      "(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)"
-      "+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)";
+    "(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)"
+    "+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)+(1)";
   g_assert_true (sq_quantity_parse (beside, SQ_PLAIN, M, NAN, &value, NULL));
   g_assert_cmpfloat (value, ==, 39);
   g_autofree char *spaces = g_strnfill (SQ_QUANTITY_MOST_BYTES - 1, ' ');
@@ -188,9 +188,8 @@ static char *
 random_text (GRand *random)
 {
   static const char *const pieces[] = {
-      "1", "2",    "0", ".",  ",", "e9",  "/",      "*",  "x",   "+",  "-",
-      "−", "(",    ")", " ",  "½", "1/2", "m",      "cm", "'",   "\"", "ft",
-      "K", "stop", "%", "lx", "T", "+=",  "\u00a0", "°",  ":30",
+    "1",   "2", "0",  ".", ",",  "e9", "/", "*",    "x", "+",  "-", "−",  "(",      ")", " ",   "½",
+    "1/2", "m", "cm", "'", "\"", "ft", "K", "stop", "%", "lx", "T", "+=", "\u00a0", "°", ":30",
   };
   GString *text = g_string_new (NULL);
   gboolean bytes = g_rand_boolean (random);

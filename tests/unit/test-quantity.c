@@ -30,7 +30,7 @@ check (const Row *row)
   double value = NEVER;
   g_autoptr (GError) error = NULL;
   gboolean read =
-      sq_quantity_parse (row->text, row->dimension, row->units, row->now, &value, &error);
+    sq_quantity_parse (row->text, row->dimension, row->units, row->now, &value, &error);
   if (!read)
     g_error ("%s: %s", row->text, error->message);
   g_assert_no_error (error);
@@ -306,7 +306,7 @@ test_file_units (void)
     const char *unit = sq_dimension_unit ((SqDimension)d);
     gboolean before = d == SQ_T_STOP;
     g_autofree char *text = g_strconcat (before ? unit : "", "0.3 ", before ? "" : unit, NULL);
-    Row row = {text, (SqDimension)d, I, NAN, 0.3};
+    Row row = { text, (SqDimension)d, I, NAN, 0.3 };
     check (&row);
   }
 }

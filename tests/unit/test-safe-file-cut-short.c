@@ -20,15 +20,15 @@ static void
 refuse (guint32 number, guint32 flags, guint32 code)
 {
   struct sock_filter filter[] = {
-      BPF_STMT (BPF_LD | BPF_W | BPF_ABS, offsetof (struct seccomp_data, nr)),
-      BPF_JUMP (BPF_JMP | BPF_JEQ | BPF_K, number, 0, 4),
-      BPF_STMT (BPF_LD | BPF_W | BPF_ABS, offsetof (struct seccomp_data, args[2])),
-      BPF_STMT (BPF_ALU | BPF_AND | BPF_K, flags),
-      BPF_JUMP (BPF_JMP | BPF_JEQ | BPF_K, flags, 0, 1),
-      BPF_STMT (BPF_RET | BPF_K, SECCOMP_RET_ERRNO | code),
-      BPF_STMT (BPF_RET | BPF_K, SECCOMP_RET_ALLOW),
+    BPF_STMT (BPF_LD | BPF_W | BPF_ABS, offsetof (struct seccomp_data, nr)),
+    BPF_JUMP (BPF_JMP | BPF_JEQ | BPF_K, number, 0, 4),
+    BPF_STMT (BPF_LD | BPF_W | BPF_ABS, offsetof (struct seccomp_data, args[2])),
+    BPF_STMT (BPF_ALU | BPF_AND | BPF_K, flags),
+    BPF_JUMP (BPF_JMP | BPF_JEQ | BPF_K, flags, 0, 1),
+    BPF_STMT (BPF_RET | BPF_K, SECCOMP_RET_ERRNO | code),
+    BPF_STMT (BPF_RET | BPF_K, SECCOMP_RET_ALLOW),
   };
-  struct sock_fprog program = {G_N_ELEMENTS (filter), filter};
+  struct sock_fprog program = { G_N_ELEMENTS (filter), filter };
 
   g_assert_cmpint (prctl (PR_SET_NO_NEW_PRIVS, 1, 0, 0, 0), ==, 0);
   g_assert_cmpint (prctl (PR_SET_SECCOMP, SECCOMP_MODE_FILTER, &program), ==, 0);
@@ -37,7 +37,7 @@ refuse (guint32 number, guint32 flags, guint32 code)
 static void
 save_past_limit (const Place *place, gconstpointer unused)
 {
-  const struct rlimit limit = {LARGE / 2, LARGE / 2};
+  const struct rlimit limit = { LARGE / 2, LARGE / 2 };
 
   signal (SIGXFSZ, SIG_IGN); /* as the program does */
   g_assert_cmpint (setrlimit (RLIMIT_FSIZE, &limit), ==, 0);
@@ -63,18 +63,18 @@ typedef struct {
 } Step;
 
 static const Step steps[] = {
-    {"unnamed files", SYS_openat, O_TMPFILE, EOPNOTSUPP, NULL},
-    {"linking them", SYS_linkat, 0, EPERM, NULL},
-    {"owner", SYS_fchown, 0, EPERM, NULL},
-    {"permissions", SYS_fchmod, 0, EPERM, NULL},
-    {"any new file", SYS_openat, O_WRONLY, EROFS, "is on a read-only disk"},
-    {"writing", SYS_write, 0, ENOSPC, "the disk is full"},
-    {"writing, by quota", SYS_write, 0, EDQUOT, "your share of the disk is full"},
-    {"to the disk", SYS_fsync, 0, EIO, ""},
+  { "unnamed files", SYS_openat, O_TMPFILE, EOPNOTSUPP, NULL },
+  { "linking them", SYS_linkat, 0, EPERM, NULL },
+  { "owner", SYS_fchown, 0, EPERM, NULL },
+  { "permissions", SYS_fchmod, 0, EPERM, NULL },
+  { "any new file", SYS_openat, O_WRONLY, EROFS, "is on a read-only disk" },
+  { "writing", SYS_write, 0, ENOSPC, "the disk is full" },
+  { "writing, by quota", SYS_write, 0, EDQUOT, "your share of the disk is full" },
+  { "to the disk", SYS_fsync, 0, EIO, "" },
 #ifdef SYS_rename
-    {"in its place", SYS_rename, 0, EPERM, "is write-protected"},
+  { "in its place", SYS_rename, 0, EPERM, "is write-protected" },
 #else
-    {"in its place", SYS_renameat, 0, EPERM, "is write-protected"},
+  { "in its place", SYS_renameat, 0, EPERM, "is write-protected" },
 #endif
 };
 

@@ -196,7 +196,7 @@ mode_of (const char *path)
 static void
 test_permissions (Place *place, gconstpointer unused)
 {
-  static const mode_t modes[] = {0600, 0640, 0644, 0660, 0666, 0755, 0604};
+  static const mode_t modes[] = { 0600, 0640, 0644, 0660, 0666, 0755, 0604 };
   const mode_t before = umask (0027);
   struct stat status;
 
@@ -273,8 +273,8 @@ interrupted (int number)
 static void
 save_to_pipe (const Place *place, gconstpointer data)
 {
-  struct sigaction action = {.sa_handler = interrupted}; /* without SA_RESTART */
-  struct itimerval often = {{0, 500}, {0, 500}};
+  struct sigaction action = { .sa_handler = interrupted }; /* without SA_RESTART */
+  struct itimerval often = { { 0, 500 }, { 0, 500 } };
   g_autoptr (GError) error = NULL;
 
   g_assert_cmpint (sigaction (SIGALRM, &action, NULL), ==, 0);

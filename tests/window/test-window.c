@@ -21,8 +21,7 @@ part (Shown *shown, const char *id)
 static void
 setup (Shown *shown, gconstpointer data)
 {
-  shown->application =
-    gtk_application_new ("org.squarelaw.Test", G_APPLICATION_NON_UNIQUE);
+  shown->application = gtk_application_new ("org.squarelaw.Test", G_APPLICATION_NON_UNIQUE);
   g_assert_true (g_application_register (G_APPLICATION (shown->application), NULL, NULL));
   shown->window = SQ_WINDOW (sq_window_new (shown->application));
   gtk_window_present (GTK_WINDOW (shown->window));
@@ -194,9 +193,9 @@ assert_named (GtkWidget *widget)
   gboolean has_text = GTK_IS_BUTTON (widget) && gtk_button_get_label (GTK_BUTTON (widget)) != NULL;
   gboolean asks = GTK_IS_DROP_DOWN (widget) || (GTK_IS_BUTTON (widget) && !has_text);
   /* The window's own buttons and those inside a drop-down are GTK's. */
-  gboolean ours = gtk_widget_get_ancestor (widget, GTK_TYPE_WINDOW_CONTROLS) == NULL &&
-                  (GTK_IS_DROP_DOWN (widget) ||
-                   gtk_widget_get_ancestor (widget, GTK_TYPE_DROP_DOWN) == NULL);
+  gboolean ours =
+    gtk_widget_get_ancestor (widget, GTK_TYPE_WINDOW_CONTROLS) == NULL &&
+    (GTK_IS_DROP_DOWN (widget) || gtk_widget_get_ancestor (widget, GTK_TYPE_DROP_DOWN) == NULL);
   if (asks && ours &&
       !gtk_test_accessible_has_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL))
     g_error ("a %s has no accessible name", G_OBJECT_TYPE_NAME (widget));
@@ -211,8 +210,8 @@ test_names (Shown *shown, gconstpointer data)
   open_sample (shown, "office-interview.squarelaw");
   assert_named (GTK_WIDGET (shown->window));
   gtk_test_accessible_assert_role (part (shown, "sheet"), GTK_ACCESSIBLE_ROLE_IMG);
-  g_assert_true (gtk_test_accessible_has_property (part (shown, "sheet"),
-                                                   GTK_ACCESSIBLE_PROPERTY_LABEL));
+  g_assert_true (
+    gtk_test_accessible_has_property (part (shown, "sheet"), GTK_ACCESSIBLE_PROPERTY_LABEL));
 }
 
 int
