@@ -1,4 +1,5 @@
-/* library.c: what comes with the program: lamp classes, materials and stands, compiled in as JSON */
+/* library.c: what comes with the program: lamp classes, materials and stands, compiled in as JSON
+ */
 #include "scene/library.h"
 
 #include "base/json-text.h"

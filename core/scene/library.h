@@ -11,7 +11,7 @@ typedef struct {
   SqThing thing;
   char *id;
   char *name;
-  double spigot_mm[2]; /* the sizes it takes; both the same where it takes one */
+  double spigot_mm[2];               /* the sizes it takes; both the same where it takes one */
   double min_height_m, max_height_m; /* highest NAN: what it is fixed to decides */
   double load_kg, weight_kg;
   double footprint_m; /* across its open legs; 0: it has none */

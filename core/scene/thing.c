@@ -251,9 +251,7 @@ sq_thing_write (const SqThing *thing, gboolean partial)
       json_object_set_member (object, field->key, field->type->write (field, value));
     write_extras (thing, (int)field_index (thing, field), object);
   }
-  JsonNode *node = json_node_init_object (json_node_alloc (), object);
-  json_object_unref (object);
-  return node;
+  return sq_object_node (object);
 }
 
 SqThing *

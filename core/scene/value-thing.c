@@ -1,16 +1,7 @@
-/* value-thing.c: values that are things themselves: objects, lists, what a look changes */
-#include "scene/scene.h"
+/* value-thing.c: values that are things themselves: objects, lists, and JSON kept as it is */
 #include "scene/value.h"
 
 #include <glib/gi18n-lib.h>
-
-static JsonNode *
-take_array (JsonArray *array)
-{
-  JsonNode *node = json_node_init_array (json_node_alloc (), array);
-  json_array_unref (array);
-  return node;
-}
 
 /* One thing. */
 
@@ -41,7 +32,7 @@ static JsonNode *
 object_write (const SqField *field, const void *value)
 {
   const SqThing *thing = *(SqThing *const *)value;
-  return thing != NULL ? sq_thing_write (thing, FALSE) : json_node_init_null (json_node_alloc ());
+  return thing != NULL ? sq_thing_write (thing, FALSE) : sq_null_node ();
 }
 
 static gboolean
@@ -146,9 +137,8 @@ list_read (
     return sq_expected_error (field, reading, node, error);
   JsonArray *array = json_node_get_array (node);
   guint length = json_array_get_length (array);
-  if (length > SQ_MOST_MEMBERS)
-    return sq_reading_error (reading, SQ_ERROR_LIMIT, error,
-                             _ ("has %u members, expected at most %d"), length, SQ_MOST_MEMBERS);
+  if (!sq_check_count (reading, length, error))
+    return FALSE;
   g_autoptr (GPtrArray) list = g_ptr_array_new_full (length, thing_free);
   for (guint i = 0; i < length; i++) {
     SqWhere where = { .up = reading->where, .index = i };
@@ -172,7 +162,7 @@ list_write (const SqField *field, const void *value)
   JsonArray *array = json_array_sized_new (list->len);
   for (guint i = 0; i < list->len; i++)
     json_array_add_element (array, sq_thing_write (g_ptr_array_index (list, i), FALSE));
-  return take_array (array);
+  return sq_array_node (array);
 }
 
 static gboolean
@@ -204,83 +194,6 @@ const SqValueType sq_value_list = {
   .clear = list_clear,
 };
 
-/* What a look changes, thing by thing: {"f1": {"level": 0.5}}. */
-
-static void
-changes_free (gpointer data)
-{
-  SqPartial *partial = data;
-  g_free (partial->id);
-  sq_thing_unref (partial->changes);
-  g_free (partial);
-}
-
-static void
-partials_reset (const SqField *field, void *value)
-{
-  *(GPtrArray **)value = g_ptr_array_new_with_free_func (changes_free);
-}
-
-static gboolean
-partials_read (
-  const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
-{
-  if (!JSON_NODE_HOLDS_OBJECT (node))
-    return sq_expected_error (field, reading, node, error);
-  if (json_object_get_size (json_node_get_object (node)) > SQ_MOST_MEMBERS)
-    return sq_reading_error (reading, SQ_ERROR_LIMIT, error,
-                             _ ("has %u members, expected at most %d"),
-                             json_object_get_size (json_node_get_object (node)), SQ_MOST_MEMBERS);
-  g_autoptr (GPtrArray) partials = g_ptr_array_new_with_free_func (changes_free);
-  JsonObjectIter iter;
-  const char *key;
-  JsonNode *member;
-  json_object_iter_init_ordered (&iter, json_node_get_object (node));
-  while (json_object_iter_next_ordered (&iter, &key, &member)) {
-    SqWhere where = { .up = reading->where, .key = key };
-    SqReading inner = *reading;
-    inner.where = &where;
-    inner.partial = TRUE;
-    if (!sq_is_id (key))
-      return sq_reading_error (&inner, SQ_ERROR_VALUE, error,
-                               _ ("is no id, expected 1 to 64 of A-Z a-z 0-9 _ -"));
-    SqThing *changes = sq_thing_read (field->of, &inner, member, error);
-    if (changes == NULL)
-      return FALSE;
-    SqPartial *partial = g_new (SqPartial, 1);
-    *partial = (SqPartial){ .id = g_strdup (key), .changes = changes };
-    g_ptr_array_add (partials, partial);
-  }
-  g_ptr_array_unref (*(GPtrArray **)value);
-  *(GPtrArray **)value = g_steal_pointer (&partials);
-  return TRUE;
-}
-
-static JsonNode *
-partials_write (const SqField *field, const void *value)
-{
-  const GPtrArray *partials = *(GPtrArray *const *)value;
-  JsonObject *object = json_object_new ();
-  for (guint i = 0; i < partials->len; i++) {
-    const SqPartial *partial = g_ptr_array_index (partials, i);
-    json_object_set_member (object, partial->id, sq_thing_write (partial->changes, TRUE));
-  }
-  JsonNode *node = json_node_init_object (json_node_alloc (), object);
-  json_object_unref (object);
-  return node;
-}
-
-const SqValueType sq_value_partials = {
-  .name = N_ ("an object {id: changes}"),
-  .size = sizeof (GPtrArray *),
-  .reset = partials_reset,
-  .read = partials_read,
-  .write = partials_write,
-  .is_default = list_is_default,
-  .copy = list_copy,
-  .clear = list_clear,
-};
-
 /* JSON that later versions may understand: kept as it is. */
 
 static void
@@ -302,7 +215,7 @@ static JsonNode *
 json_write (const SqField *field, const void *value)
 {
   JsonNode *node = *(JsonNode *const *)value;
-  return node != NULL ? json_node_ref (node) : json_node_init_null (json_node_alloc ());
+  return node != NULL ? json_node_ref (node) : sq_null_node ();
 }
 
 static gboolean

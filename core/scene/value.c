@@ -1,6 +1,8 @@
 /* value.c: what the value types share: saying where and what was expected */
 #include "scene/value.h"
 
+#include "scene/scene.h"
+
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
@@ -209,15 +211,44 @@ sq_read_numbers (const SqField *field,
   return TRUE;
 }
 
+const char *
+sq_node_text (JsonNode *node)
+{
+  gboolean is_text =
+    JSON_NODE_HOLDS_VALUE (node) && json_node_get_value_type (node) == G_TYPE_STRING;
+  return is_text ? json_node_get_string (node) : NULL;
+}
+
+JsonNode *
+sq_null_node (void)
+{
+  return json_node_init_null (json_node_alloc ());
+}
+
+JsonNode *
+sq_array_node (JsonArray *array)
+{
+  JsonNode *node = json_node_init_array (json_node_alloc (), array);
+  json_array_unref (array);
+  return node;
+}
+
+JsonNode *
+sq_object_node (JsonObject *object)
+{
+  JsonNode *node = json_node_init_object (json_node_alloc (), object);
+  json_object_unref (object);
+  return node;
+}
+
 JsonNode *
 sq_write_number (double number)
 {
-  JsonNode *node = json_node_alloc ();
   if (isnan (number))
-    return json_node_init_null (node);
+    return sq_null_node ();
   if (number == floor (number) && fabs (number) < 9007199254740992.0)
-    return json_node_init_int (node, (gint64)number);
-  return json_node_init_double (node, number);
+    return json_node_init_int (json_node_alloc (), (gint64)number);
+  return json_node_init_double (json_node_alloc (), number);
 }
 
 JsonNode *
@@ -226,15 +257,30 @@ sq_write_numbers (const double *numbers, guint count)
   JsonArray *array = json_array_sized_new (count);
   for (guint i = 0; i < count; i++)
     json_array_add_element (array, sq_write_number (numbers[i]));
-  JsonNode *node = json_node_alloc ();
-  json_node_init_array (node, array);
-  json_array_unref (array);
-  return node;
+  return sq_array_node (array);
 }
 
 gboolean
-sq_is_id (const char *text)
+sq_check_id (const SqReading *reading, const char *text, GError **error)
 {
   gsize length = strspn (text, "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789_-");
-  return text[length] == '\0' && length >= 1 && length <= 64;
+  if (text[length] == '\0' && length >= 1 && length <= 64)
+    return TRUE;
+  g_autofree char *shown = sq_shown_text (text);
+  return sq_reading_error (reading, SQ_ERROR_VALUE, error,
+                           _ ("\"%s\" is no id, expected 1 to 64 of A-Z a-z 0-9 _ -"), shown);
+}
+
+gboolean
+sq_check_count (const SqReading *reading, guint count, GError **error)
+{
+  if (count <= SQ_MOST_MEMBERS)
+    return TRUE;
+  return sq_reading_error (reading, SQ_ERROR_LIMIT, error,
+                           _ ("has %u members, expected at most %d"), count, SQ_MOST_MEMBERS);
+}
+
+void
+sq_clear_nothing (const SqField *field, void *value)
+{
 }

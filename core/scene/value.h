@@ -49,13 +49,28 @@ gboolean sq_read_numbers (const SqField *field,
                           double *numbers,
                           GError **error);
 
+/* The text of a JSON string; NULL for anything else: the library's own getter turns other values
+ * into text. */
+const char *sq_node_text (JsonNode *node);
+
+/* Nodes of null, and of an array and an object that are handed over. */
+JsonNode *sq_null_node (void);
+JsonNode *sq_array_node (JsonArray *array);
+JsonNode *sq_object_node (JsonObject *object);
+
 /* [1, 2, 3] */
 JsonNode *sq_write_numbers (const double *numbers, guint count);
 
 /* A whole number is written as one, so that 3 stays 3. */
 JsonNode *sq_write_number (double number);
 
-/* [A-Za-z0-9_-]{1,64} */
-gboolean sq_is_id (const char *text);
+/* TRUE if @text is [A-Za-z0-9_-]{1,64}. */
+gboolean sq_check_id (const SqReading *reading, const char *text, GError **error);
+
+/* TRUE if a list, path or map may have @count members. */
+gboolean sq_check_count (const SqReading *reading, guint count, GError **error);
+
+/* The clear of values that own nothing. */
+void sq_clear_nothing (const SqField *field, void *value);
 
 G_END_DECLS

@@ -12,7 +12,7 @@
  * (common practice). */
 #define UNDER_CEILING_M 0.05
 
-static const char *const samples[] = {"office-interview", "lighthouse-kitchen"};
+static const char *const samples[] = { "office-interview", "lighthouse-kitchen" };
 
 /* What each look is meant to give at a face: ratio as (key + fill) : fill, and stops of the dome
  * from the set stop. The bounds are the scenes' own notes, wide enough for what the room itself
@@ -120,7 +120,7 @@ assert_sum (double sum, double total)
 static void
 mark_adds_up (const SqMarkReading *reading)
 {
-  double dome = 0.0, dome_all = 0.0, by_role[SQ_ROLES] = {0};
+  double dome = 0.0, dome_all = 0.0, by_role[SQ_ROLES] = { 0 };
   for (guint i = 0; i < reading->rows->len; i++) {
     const SqReadingRow *row = &g_array_index (reading->rows, SqReadingRow, i);
     dome += row->dome_lux;
@@ -243,7 +243,7 @@ test_stands (void)
         continue;
       g_test_message ("%s, %s at %.2f m", samples[i], fixture->id, fixture->at.z_m);
       g_assert_true (
-          some_stand_carries (library, fixture, sq_scene_class (scene, fixture->class_id)));
+        some_stand_carries (library, fixture, sq_scene_class (scene, fixture->class_id)));
       standing++;
     }
   }
