@@ -3,6 +3,7 @@
 #include "base/error.h"
 #include "base/json-write.h"
 #include "draw/map-picture.h"
+#include "light/exposure.h"
 #include "light/map.h"
 #include "verbs.h"
 
@@ -77,7 +78,8 @@ map_csv (const SqLightMap *map)
   for (int row = 0; row < map->rows; row++) {
     for (int column = 0; column < map->columns; column++) {
       double lux = map->lux[(gsize)row * (gsize)map->columns + (gsize)column];
-      double value = map->request.quantity == SQ_OVERLAY_STOPS ? log2 (lux / map->set_lux) : lux;
+      double value =
+        map->request.quantity == SQ_OVERLAY_STOPS ? sq_stops_over (lux, map->set_lux) : lux;
       sq_json_append_number (text, map->first.x_m + column * map->step_m);
       g_string_append_c (text, ',');
       sq_json_append_number (text, map->first.y_m + row * map->step_m);

@@ -2,6 +2,7 @@
 #include "answer.h"
 #include "arguments.h"
 #include "base/json-write.h"
+#include "light/exposure.h"
 #include "light/readings.h"
 #include "table.h"
 #include "verbs.h"
@@ -197,7 +198,7 @@ people_rows (GString *text, const SqReadings *readings, const GArray *rows, gboo
     titles[3] = _ (">reading");
   for (guint i = 0; i < rows->len; i++) {
     const SqReadingRow *row = &g_array_index (rows, SqReadingRow, i);
-    double stops = row->dome_lux > 0.0 ? log2 (row->dome_lux / readings->set_lux) : NAN;
+    double stops = sq_stops_over (row->dome_lux, readings->set_lux);
     sq_table_take (table, g_strdup (unit_number (scene, row->id)));
     sq_table_take (table, g_strdup (lamp_name (scene, row->id)));
     sq_table_take (table, g_strdup (at_mark ? sq_role_words[row->role] : ""));
@@ -229,8 +230,8 @@ people_mark (GString *text, const SqReadings *readings, const SqMarkReading *rea
   g_autofree char *fill = sq_quantity_format (reading->fill_lux, SQ_ILLUMINANCE, units);
   g_autofree char *back = sq_quantity_format (reading->back_lux, SQ_ILLUMINANCE, units);
   g_autofree char *back_stops = sq_answer_stops (reading->back_stops);
-  g_autofree char *ratio = sq_answer_ratio (reading->ratio);
-  g_autofree char *ratio_stops = sq_quantity_format (reading->ratio_stops, SQ_STOPS, units);
+  g_autofree char *ratio = sq_answer_ratio (reading->shown_ratio);
+  g_autofree char *ratio_stops = sq_quantity_format (log2 (reading->shown_ratio), SQ_STOPS, units);
   g_string_append_printf (text, _ ("\n%s  face at %s\n"),
                           mark->label != NULL ? mark->label : mark->id, height);
   g_string_append_printf (text, _ ("    %s  %s  %s from the set stop\n"), light, t_stop, stops);

@@ -120,7 +120,7 @@ append_mark (SqReadingsPanel *panel, const SqReadings *readings, const SqMarkRea
     { _ ("back"), sq_quantity_format (reading->back_lux, SQ_ILLUMINANCE, units) },
     { readings->scene->meter->ratio == SQ_RATIO_TOTAL ? _ ("(key + fill) : fill")
                                                       : _ ("key : fill"),
-      ratio_text (reading->ratio) },
+      ratio_text (reading->shown_ratio) },
   };
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
     const char *figures[] = { rows[i].figure };

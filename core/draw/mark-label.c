@@ -33,9 +33,9 @@ ratio_text (const SqReadings *readings, const SqMarkReading *reading)
 {
   char digits[G_ASCII_DTOSTR_BUF_SIZE];
   g_autofree char *ratio = NULL;
-  if (isfinite (reading->ratio)) {
-    g_ascii_formatd (digits, sizeof digits, reading->ratio < 99.95 ? "%.1f" : "%.0f",
-                     reading->ratio);
+  if (isfinite (reading->shown_ratio)) {
+    g_ascii_formatd (digits, sizeof digits, reading->shown_ratio < 99.95 ? "%.1f" : "%.0f",
+                     reading->shown_ratio);
     ratio = g_strdup_printf ("%s : 1", digits);
   } else {
     ratio = g_strdup (_ ("no fill"));

@@ -24,7 +24,7 @@ sq_exposure_set_light (const SqExposure *exposure, double constant)
 double
 sq_exposure_t_stop (const SqExposure *exposure, double constant, double light)
 {
-  if (!(light > 0.0))
+  if (!(light > SQ_DARK_LX))
     return NAN;
   return sqrt (light * exposure->iso * exposure->exposure_s /
                (constant * exp2 (exposure->nd_stops)));
@@ -33,11 +33,11 @@ sq_exposure_t_stop (const SqExposure *exposure, double constant, double light)
 double
 sq_stops_over (double light, double reference)
 {
-  return light > 0.0 && reference > 0.0 ? log2 (light / reference) : NAN;
+  return light > SQ_DARK_LX && reference > SQ_DARK_LX ? log2 (light / reference) : NAN;
 }
 
 double
 sq_ratio (double a, double b)
 {
-  return b > 0.0 ? a / b : NAN;
+  return b > SQ_DARK_LX ? a / b : NAN;
 }

@@ -76,8 +76,9 @@ finish_mark (const Job *job, SqMarkReading *reading)
   reading->t_stop = sq_exposure_t_stop (&job->exposure, meter->dome_c, reading->lux);
   reading->stops_from_exposure = sq_stops_over (reading->lux, job->readings->set_lux);
   reading->key_to_fill = sq_ratio (key, fill);
-  reading->ratio =
-      meter->ratio == SQ_RATIO_PLAIN ? reading->key_to_fill : sq_ratio (key + fill, fill);
+  reading->ratio = sq_ratio (key + fill, fill);
+  reading->shown_ratio =
+    meter->ratio == SQ_RATIO_PLAIN ? reading->key_to_fill : reading->ratio;
   reading->ratio_stops = sq_stops_over (reading->ratio, 1.0);
   reading->back_stops = sq_stops_over (reading->back_lux, key);
 }

@@ -33,7 +33,9 @@ typedef struct {
   double lux, lux_all;
   double t_stop, stops_from_exposure;
   double key_lux, fill_lux, back_lux;
-  double ratio, ratio_stops, key_to_fill, back_stops; /* NAN where undefined */
+  double ratio, ratio_stops; /* (key + fill) : fill; NAN where undefined, as all of these */
+  double key_to_fill, back_stops;
+  double shown_ratio; /* the one of the two that the scene's meter counts by */
   GArray *rows;
 } SqMarkReading;
 

@@ -116,7 +116,7 @@ mark_row (SqFlow *flow, const SqSideColumn *column, const SqMarkReading *reading
   /* Lamp by lamp the meter is flat, so its own constant counts. */
   SqExposure exposure = sq_exposure_of (column->readings->camera);
   double set_lux = sq_exposure_set_light (&exposure, scene->meter->flat_c);
-  double ratio = scene->meter->ratio == SQ_RATIO_PLAIN ? reading->key_to_fill : reading->ratio;
+  double ratio = reading->shown_ratio;
   g_autofree char *key = sq_stops_text (sq_stops_over (reading->key_lux, set_lux), TRUE);
   g_autofree char *fill = sq_stops_text (sq_stops_over (reading->fill_lux, set_lux), TRUE);
   g_autofree char *back = sq_stops_text (sq_stops_over (reading->back_lux, set_lux), TRUE);

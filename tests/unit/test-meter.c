@@ -115,8 +115,11 @@ test_plain_ratio (void)
   g_autoptr (SqReadings) total = stage (lamps, "");
   g_autoptr (SqReadings) plain = stage (lamps, ", 'meter': {'ratio': 'plain'}");
   /* Published: 100 and 100 are 1:1 plain, 2:1 with fill on both sides. */
-  assert_near (first_mark (total)->ratio, 2.0, EXACT);
-  assert_near (first_mark (plain)->ratio, 1.0, EXACT);
+  assert_near (first_mark (total)->shown_ratio, 2.0, EXACT);
+  assert_near (first_mark (plain)->shown_ratio, 1.0, EXACT);
+  /* Whichever is shown, each has its own name. */
+  assert_near (first_mark (plain)->ratio, 2.0, EXACT);
+  assert_near (first_mark (total)->key_to_fill, 1.0, EXACT);
 }
 
 /* What has no meaning is NAN, and nothing is infinite. */
