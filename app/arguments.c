@@ -78,7 +78,6 @@ sq_arguments_parse (
     { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &rest, NULL, N_ ("SCENE") },
     { NULL },
   };
-  g_autofree char *what = g_strdup_printf ("%s SCENE", verb);
   g_autoptr (GOptionContext) context = g_option_context_new (NULL);
   g_option_context_set_help_enabled (context, FALSE);
   g_option_context_set_summary (context, summary);

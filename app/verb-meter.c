@@ -91,13 +91,13 @@ readings_json (const SqReadings *readings)
   JsonObject *answer = json_object_new ();
   sq_answer_text (answer, "look", readings->scene->look != NULL ? readings->scene->look : "base");
 
-  JsonObject *daylight = json_object_new ();
+  JsonObject *sun_and_sky = json_object_new ();
   static const char *const keys[] = { "sun_elevation_deg", "sun_azimuth_deg", "sun_normal_lux",
                                       "sky_horizontal_lux" };
   gboolean none = readings->scene->daylight == NULL || !readings->scene->daylight->on;
   for (guint i = 0; i < G_N_ELEMENTS (keys); i++)
-    sq_answer_number (daylight, keys[i], none ? 0.0 : NAN);
-  json_object_set_object_member (answer, "daylight", daylight);
+    sq_answer_number (sun_and_sky, keys[i], none ? 0.0 : NAN);
+  json_object_set_object_member (answer, "daylight", sun_and_sky);
 
   JsonObject *exposure = json_object_new ();
   sq_answer_text (exposure, "camera", readings->camera != NULL ? readings->camera->id : NULL);
