@@ -173,6 +173,13 @@ part_with (GHashTable *part_by_edge, guint from, guint to)
   return g_hash_table_lookup (part_by_edge, &key);
 }
 
+static void
+forget_edge (GHashTable *part_by_edge, guint from, guint to)
+{
+  const gint64 key = edge_key (from, to);
+  g_hash_table_remove (part_by_edge, &key);
+}
+
 static guint
 position_of (const GArray *part, guint corner)
 {
@@ -207,6 +214,8 @@ join_across (const GArray *outline, GHashTable *part_by_edge, const Cut *cut)
   }
   g_array_insert_vals (a, in_a + 1, between->data, between->len);
   g_array_set_size (b, 0);
+  forget_edge (part_by_edge, cut->from, cut->to);
+  forget_edge (part_by_edge, cut->to, cut->from);
 }
 
 /* A cut that must stay must stay whatever else is joined, as angles only grow: each is tried once.
