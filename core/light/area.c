@@ -9,9 +9,9 @@
 static gboolean
 looks_small (const SqPoint *corners, guint n, SqPoint at, double *solid_angle, SqVector *toward)
 {
-  SqVector first = sq_vector_between (at, corners[0]), sum = {0}, area = {0};
+  SqVector first = sq_vector_between (at, corners[0]), sum = { 0 }, area = { 0 };
   double limit = SMALL * SMALL * sq_vector_dot (first, first);
-  SqVector last = {0};
+  SqVector last = { 0 };
   for (guint i = 1; i < n; i++) {
     SqVector side = sq_vector_between (corners[0], corners[i]);
     if (sq_vector_dot (side, side) > limit)
@@ -36,7 +36,7 @@ edge_term (SqVector a, SqVector b)
   SqVector normal = sq_vector_cross (a, b);
   double length = sq_vector_length (normal);
   if (!(length > 0.0))
-    return (SqVector){0};
+    return (SqVector){ 0 };
   return sq_vector_scale (normal, atan2 (length, sq_vector_dot (a, b)) / length);
 }
 
@@ -49,7 +49,7 @@ sq_area_flat (const SqPoint *corners, guint n, SqPoint at, SqVector normal)
     return solid_angle * MAX (sq_vector_dot (toward, normal), 0.0);
 
   /* Walks round the corners that are left when the horizon has cut the polygon. */
-  SqVector first = {0}, last = {0};
+  SqVector first = { 0 }, last = { 0 };
   gboolean begun = FALSE;
   double sum = 0.0;
   SqVector here = sq_vector_between (at, corners[0]);
@@ -99,7 +99,7 @@ sq_area_dome (const SqPoint *corners, guint n, SqPoint at, SqVector axis)
   if (looks_small (corners, n, at, &solid_angle, &toward))
     return solid_angle * (1.0 + sq_vector_dot (toward, axis)) / 2.0;
 
-  SqVector sum = {0}, middle = {0};
+  SqVector sum = { 0 }, middle = { 0 };
   SqVector first = sq_vector_between (at, corners[0]), last = first;
   solid_angle = 0.0;
   for (guint i = 1; i <= n; i++) {

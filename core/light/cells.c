@@ -25,7 +25,7 @@ typedef struct {
 static gboolean
 moments_of (const SqPoint *corners, guint n, Moments *moments)
 {
-  SqVector area = {0};
+  SqVector area = { 0 };
   for (guint i = 1; i + 1 < n; i++)
     area = sq_vector_sum (area, sq_vector_cross (sq_vector_between (corners[0], corners[i]),
                                                  sq_vector_between (corners[0], corners[i + 1])));
@@ -34,7 +34,7 @@ moments_of (const SqPoint *corners, guint n, Moments *moments)
     return FALSE;
   SqVector normal = sq_vector_scale (area, 1.0 / twice);
   SqVector across = sq_vector_unit (
-      sq_vector_cross (normal, fabs (normal.z) < 0.9 ? sq_vector (0, 0, 1) : sq_vector (1, 0, 0)));
+    sq_vector_cross (normal, fabs (normal.z) < 0.9 ? sq_vector (0, 0, 1) : sq_vector (1, 0, 0)));
   SqVector up = sq_vector_cross (normal, across);
 
   double x = 0.0, y = 0.0, xx = 0.0, xy = 0.0, yy = 0.0; /* times twice the area */
@@ -59,12 +59,12 @@ moments_of (const SqPoint *corners, guint n, Moments *moments)
 
   double angle = atan2 (2.0 * xy, xx - yy) / 2.0, c = cos (angle), s = sin (angle);
   *moments = (Moments){
-      .area_m2 = twice / 2.0,
-      .centre = sq_point_along (sq_point_along (corners[0], across, x), up, y),
-      .long_axis = sq_vector_sum (sq_vector_scale (across, c), sq_vector_scale (up, s)),
-      .short_axis = sq_vector_sum (sq_vector_scale (up, c), sq_vector_scale (across, -s)),
-      .long_variance = MAX (xx * c * c + yy * s * s + 2.0 * xy * s * c, 0.0),
-      .short_variance = MAX (xx * s * s + yy * c * c - 2.0 * xy * s * c, 0.0),
+    .area_m2 = twice / 2.0,
+    .centre = sq_point_along (sq_point_along (corners[0], across, x), up, y),
+    .long_axis = sq_vector_sum (sq_vector_scale (across, c), sq_vector_scale (up, s)),
+    .short_axis = sq_vector_sum (sq_vector_scale (up, c), sq_vector_scale (across, -s)),
+    .long_variance = MAX (xx * c * c + yy * s * s + 2.0 * xy * s * c, 0.0),
+    .short_variance = MAX (xx * s * s + yy * c * c - 2.0 * xy * s * c, 0.0),
   };
   return TRUE;
 }
@@ -74,10 +74,10 @@ four_places (const Sum *sum, const Moments *moments)
 {
   double far = sqrt (2.0 * moments->long_variance), near = sqrt (2.0 * moments->short_variance);
   const SqPoint places[] = {
-      sq_point_along (moments->centre, moments->long_axis, far),
-      sq_point_along (moments->centre, moments->long_axis, -far),
-      sq_point_along (moments->centre, moments->short_axis, near),
-      sq_point_along (moments->centre, moments->short_axis, -near),
+    sq_point_along (moments->centre, moments->long_axis, far),
+    sq_point_along (moments->centre, moments->long_axis, -far),
+    sq_point_along (moments->centre, moments->short_axis, near),
+    sq_point_along (moments->centre, moments->short_axis, -near),
   };
   double total = 0.0;
   for (gsize i = 0; i < G_N_ELEMENTS (places); i++)
@@ -127,7 +127,7 @@ sq_cells_sum (const SqPoint *corners,
               SqCellFunc func,
               gconstpointer data)
 {
-  const Sum sum = {at, MIN (1.0 / 3.0, detail_rad / 2.0), func, data};
+  const Sum sum = { at, MIN (1.0 / 3.0, detail_rad / 2.0), func, data };
   if (n <= MOST_CORNERS)
     return sum_part (&sum, corners, n, 0);
   double total = 0.0;

@@ -5,12 +5,12 @@ SqExposure
 sq_exposure_of (const SqCamera *camera)
 {
   if (!camera)
-    return (SqExposure){.t_stop = 2.8, .iso = 800.0, .exposure_s = 0.5 / 24.0};
+    return (SqExposure){ .t_stop = 2.8, .iso = 800.0, .exposure_s = 0.5 / 24.0 };
   return (SqExposure){
-      .t_stop = camera->t_stop,
-      .iso = camera->iso,
-      .exposure_s = sq_camera_exposure_s (camera),
-      .nd_stops = camera->nd_stops,
+    .t_stop = camera->t_stop,
+    .iso = camera->iso,
+    .exposure_s = sq_camera_exposure_s (camera),
+    .nd_stops = camera->nd_stops,
   };
 }
 

@@ -26,8 +26,8 @@ double sq_exposure_set_light (const SqExposure *exposure, double constant);
 /* The T-stop that @light asks for: N² = light · ISO · t / (constant · 2^nd). NAN where dark. */
 double sq_exposure_t_stop (const SqExposure *exposure, double constant, double light);
 
-/* Less light than this is darkness: a hundredth of a moonless, overcast night (common practice). The
- * tails of beams fall to 1e-20 lx, and nobody wants to read how many stops that is. */
+/* Less light than this is darkness: a hundredth of a moonless, overcast night (common practice).
+ * The tails of beams fall to 1e-20 lx, and nobody wants to read how many stops that is. */
 #define SQ_DARK_LX 1e-6
 
 /* log2 (light / reference); NAN where either is dark. */

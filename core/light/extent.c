@@ -19,7 +19,7 @@ hold (Box *box, SqPlace place, double around_m)
 static void
 hold_point (Box *box, SqPoint point)
 {
-  hold (box, (SqPlace){point.x_m, point.y_m}, 0.0);
+  hold (box, (SqPlace){ point.x_m, point.y_m }, 0.0);
 }
 
 static void
@@ -60,7 +60,7 @@ hold_set (Box *box, const SqScene *scene)
 gboolean
 sq_scene_extent (const SqScene *scene, double margin_m, SqPlace *from, SqPlace *to)
 {
-  Box box = {{INFINITY, INFINITY}, {-INFINITY, -INFINITY}};
+  Box box = { { INFINITY, INFINITY }, { -INFINITY, -INFINITY } };
   hold_set (&box, scene);
   for (guint i = 0; i < scene->marks->len; i++) {
     const SqMark *mark = SQ_AT (SqMark, scene->marks, i);
@@ -79,7 +79,7 @@ sq_scene_extent (const SqScene *scene, double margin_m, SqPlace *from, SqPlace *
     hold (&box, SQ_AT (SqSupply, scene->supplies, i)->at, 0.0);
   if (!isfinite (box.from.x_m))
     return FALSE;
-  *from = (SqPlace){box.from.x_m - margin_m, box.from.y_m - margin_m};
-  *to = (SqPlace){box.to.x_m + margin_m, box.to.y_m + margin_m};
+  *from = (SqPlace){ box.from.x_m - margin_m, box.from.y_m - margin_m };
+  *to = (SqPlace){ box.to.x_m + margin_m, box.to.y_m + margin_m };
   return TRUE;
 }

@@ -11,16 +11,16 @@ static SqIntensity
 beam_intensity (const SqBeam *spot, const SqBeam *flood, double beam)
 {
   const double half_deg[2][2] = {
-      {spot->beam_deg.across, flood->beam_deg.across},
-      {spot->beam_deg.up, flood->beam_deg.up},
+    { spot->beam_deg.across, flood->beam_deg.across },
+    { spot->beam_deg.up, flood->beam_deg.up },
   };
   const double tenth_deg[2][2] = {
-      {spot->field_deg.across, flood->field_deg.across},
-      {spot->field_deg.up, flood->field_deg.up},
+    { spot->field_deg.across, flood->field_deg.across },
+    { spot->field_deg.up, flood->field_deg.up },
   };
   SqIntensity intensity = {
-      .sends = SQ_SENDS_BEAM,
-      .peak_cd = between_logs (spot->peak_cd, flood->peak_cd, beam),
+    .sends = SQ_SENDS_BEAM,
+    .peak_cd = between_logs (spot->peak_cd, flood->peak_cd, beam),
   };
   for (int way = 0; way < 2; way++) {
     double half = between_logs (half_deg[way][0], half_deg[way][1], beam);
@@ -38,21 +38,21 @@ sq_intensity_of (const SqClass *class, double beam)
     SqSends sends;
     double per_lumen;
   } shapes[] = {
-      [SQ_EMITS_LAMBERT] = {SQ_SENDS_LAMBERT, 1.0 / G_PI},
-      [SQ_EMITS_SPHERE] = {SQ_SENDS_SPHERE, 1.0 / (4.0 * G_PI)},
-      [SQ_EMITS_TUBE] = {SQ_SENDS_TUBE, 1.0 / (G_PI * G_PI)},
-      [SQ_EMITS_SKIRT] = {SQ_SENDS_SKIRT, 1.0 / (2.0 * G_PI)},
+    [SQ_EMITS_LAMBERT] = { SQ_SENDS_LAMBERT, 1.0 / G_PI },
+    [SQ_EMITS_SPHERE] = { SQ_SENDS_SPHERE, 1.0 / (4.0 * G_PI) },
+    [SQ_EMITS_TUBE] = { SQ_SENDS_TUBE, 1.0 / (G_PI * G_PI) },
+    [SQ_EMITS_SKIRT] = { SQ_SENDS_SKIRT, 1.0 / (2.0 * G_PI) },
   };
 
   if (class->photometry)
-    return (SqIntensity){SQ_SENDS_NOTHING};
+    return (SqIntensity){ SQ_SENDS_NOTHING };
   if (class->emits != SQ_EMITS_BY_BEAM)
     return (SqIntensity){
-        .sends = shapes[class->emits].sends,
-        .peak_cd = class->lumens * shapes[class->emits].per_lumen,
+      .sends = shapes[class->emits].sends,
+      .peak_cd = class->lumens * shapes[class->emits].per_lumen,
     };
   if (class->beams->len == 0)
-    return (SqIntensity){SQ_SENDS_NOTHING};
+    return (SqIntensity){ SQ_SENDS_NOTHING };
   const SqBeam *spot = g_ptr_array_index (class->beams, 0);
   const SqBeam *flood = g_ptr_array_index (class->beams, class->beams->len - 1);
   return beam_intensity (spot, flood, beam);
@@ -70,7 +70,7 @@ beam_cd (const SqIntensity *intensity, SqVector direction)
   double cosine = direction.x / aside, sine = direction.y / aside;
   double across = g * cosine / intensity->half_rad[0], up = g * sine / intensity->half_rad[1];
   double steepness =
-      intensity->steepness[0] * cosine * cosine + intensity->steepness[1] * sine * sine;
+    intensity->steepness[0] * cosine * cosine + intensity->steepness[1] * sine * sine;
   return intensity->peak_cd * exp (-G_LN2 * pow (hypot (across, up), steepness));
 }
 

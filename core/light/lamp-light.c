@@ -49,7 +49,7 @@ tube_as_seen (const SqLamp *lamp, SqPoint from, SqPoint *corners)
 
 void
 sq_lamp_see (
-    const SqLamp *lamp, SqPoint from, const GArray *obstacles, const SqThing *own, SqSight *sight)
+  const SqLamp *lamp, SqPoint from, const GArray *obstacles, const SqThing *own, SqSight *sight)
 {
   SqPoint turned[SQ_DISC_SIDES];
   const SqPoint *corners = turned;
@@ -63,8 +63,8 @@ sq_lamp_see (
   case SQ_SHAPED_FLAT:
     corners = lamp->face;
     n = sq_vector_dot (sq_vector_between (lamp->fixture->at, from), lamp->frame.forward) > ON_IT_M
-            ? lamp->n_face
-            : 0;
+          ? lamp->n_face
+          : 0;
     break;
   case SQ_SHAPED_BALL:
     n = ball_as_seen (lamp, from, turned);
@@ -116,8 +116,8 @@ candela_from (const Cell *cell, SqPoint place, SqVector back)
 {
   const SqFrame *frame = &cell->lamp->frame;
   SqVector direction =
-      sq_vector (sq_vector_dot (back, frame->right), sq_vector_dot (back, frame->up),
-                 sq_vector_dot (back, frame->forward));
+    sq_vector (sq_vector_dot (back, frame->right), sq_vector_dot (back, frame->up),
+               sq_vector_dot (back, frame->forward));
   double share = sq_passing_share (&cell->lamp->passing, direction);
   if (cell->lamp->shaped == SQ_SHAPED_BALL || cell->lamp->shaped == SQ_SHAPED_TUBE)
     return cell->lamp->intensity.peak_cd * share * fabs (sq_vector_dot (back, cell->facing));
@@ -143,12 +143,12 @@ static double
 sum_cells (Cell *cell, const SqPoint *corners, guint n)
 {
   double detail_rad =
-      MIN (sq_intensity_detail_rad (&cell->lamp->intensity), cell->lamp->passing.detail_rad);
+    MIN (sq_intensity_detail_rad (&cell->lamp->intensity), cell->lamp->passing.detail_rad);
   SqPoint at = cell->receptor->at;
   SqVector normal = cell->receptor->normal;
   cell->facing = sq_vector_unit (sq_vector_cross (sq_vector_between (corners[0], corners[1]),
                                                   sq_vector_between (corners[0], corners[2])));
-  const SqPlane horizon = {normal, sq_vector_dot (normal, (SqVector){at.x_m, at.y_m, at.z_m})};
+  const SqPlane horizon = { normal, sq_vector_dot (normal, (SqVector){ at.x_m, at.y_m, at.z_m }) };
   double least = INFINITY;
   for (guint i = 0; i < n; i++)
     least = MIN (least, sq_plane_height_m (&horizon, corners[i]));
@@ -164,7 +164,7 @@ sum_cells (Cell *cell, const SqPoint *corners, guint n)
 double
 sq_lamp_lux (const SqLamp *lamp, const SqReceptor *receptor, const SqSight *sight)
 {
-  Cell cell = {.lamp = lamp, .receptor = receptor};
+  Cell cell = { .lamp = lamp, .receptor = receptor };
   cell.area_m2 = lamp->shaped == SQ_SHAPED_POINT ? 1.0 : shown_area_m2 (lamp);
   double lux = 0.0;
   for (guint i = 0; i < sight->seen->len; i++) {

@@ -17,7 +17,7 @@ sq_disc_corners (SqPoint centre, SqVector half_across, SqVector half_up, SqPoint
 void
 sq_rect_corners (SqPoint centre, SqVector half_across, SqVector half_up, SqPoint *corners)
 {
-  static const int signs[4][2] = {{-1, -1}, {1, -1}, {1, 1}, {-1, 1}};
+  static const int signs[4][2] = { { -1, -1 }, { 1, -1 }, { 1, 1 }, { -1, 1 } };
   for (int i = 0; i < 4; i++) {
     SqPoint p = sq_point_along (centre, half_across, signs[i][0]);
     corners[i] = sq_point_along (p, half_up, signs[i][1]);
@@ -31,8 +31,8 @@ add_leaf (SqLamp *lamp, SqVector out, SqVector along, double across_m, double op
 {
   SqVector away = sq_vector_unit (out);
   double a = SQ_RADIANS (open_deg);
-  SqVector leaf = sq_vector_sum (sq_vector_scale (lamp->frame.forward, cos (a)),
-                                 sq_vector_scale (away, sin (a)));
+  SqVector leaf =
+    sq_vector_sum (sq_vector_scale (lamp->frame.forward, cos (a)), sq_vector_scale (away, sin (a)));
   SqPoint hinge = sq_point_along (lamp->fixture->at, out, 1.0);
   SqObstacle *door = sq_obstacles_add (lamp->doors, &lamp->fixture->thing, 0.0, 0.0);
   sq_solid_init_sheet (&door->solid, sq_point_along (hinge, leaf, across_m / 2.0),
@@ -48,10 +48,10 @@ add_doors (SqLamp *lamp, const SqModifier *doors)
     SqVector out, along;
     double across_m;
   } hinges[SQ_LEAVES] = {
-      [SQ_LEAF_TOP] = {up, right, lamp->height_m},
-      [SQ_LEAF_RIGHT] = {right, up, lamp->width_m},
-      [SQ_LEAF_BOTTOM] = {sq_vector_scale (up, -1.0), right, lamp->height_m},
-      [SQ_LEAF_LEFT] = {sq_vector_scale (right, -1.0), up, lamp->width_m},
+    [SQ_LEAF_TOP] = { up, right, lamp->height_m },
+    [SQ_LEAF_RIGHT] = { right, up, lamp->width_m },
+    [SQ_LEAF_BOTTOM] = { sq_vector_scale (up, -1.0), right, lamp->height_m },
+    [SQ_LEAF_LEFT] = { sq_vector_scale (right, -1.0), up, lamp->width_m },
   };
   if (!lamp->doors)
     lamp->doors = sq_obstacles_new_empty ();
@@ -112,10 +112,10 @@ source_init (SqLamp *lamp, const SqScene *scene, const SqFixture *fixture)
 {
   const SqClass *class = sq_scene_class (scene, fixture->class_id);
   *lamp = (SqLamp){
-      .fixture = fixture,
-      .frame = sq_fixture_frame (scene, fixture),
-      .intensity = sq_intensity_of (class, fixture->beam),
-      .output = output_of (fixture, class),
+    .fixture = fixture,
+    .frame = sq_fixture_frame (scene, fixture),
+    .intensity = sq_intensity_of (class, fixture->beam),
+    .output = output_of (fixture, class),
   };
   SqSends sends = lamp->intensity.sends;
   sq_passing_init (&lamp->passing, scene, fixture, sq_intensity_half_up_rad (&lamp->intensity));

@@ -53,7 +53,7 @@ gboolean sq_lamp_is_out_of_sight (const SqLamp *lamp, const SqReceptor *receptor
 
 /* What @from sees of the lamp, into @sight. @own: see sq_sight_see(). */
 void sq_lamp_see (
-    const SqLamp *lamp, SqPoint from, const GArray *obstacles, const SqThing *own, SqSight *sight);
+  const SqLamp *lamp, SqPoint from, const GArray *obstacles, const SqThing *own, SqSight *sight);
 
 /* The lux that the receptor reads of what is in @sight, which was seen from where it stands.
  *

@@ -27,13 +27,13 @@ hits_along (const GArray *obstacles, double floor_reflectance, SqPoint from, SqV
     double distance_m = sq_solid_hit (&obstacle->solid, from, direction, &face);
     if (isnan (distance_m))
       continue;
-    const Hit hit = {distance_m, i, obstacle->solid.faces[face].normal, obstacle->passes,
-                     distance_m > 0.0 ? obstacle->reflects : 0.0};
+    const Hit hit = { distance_m, i, obstacle->solid.faces[face].normal, obstacle->passes,
+                      distance_m > 0.0 ? obstacle->reflects : 0.0 };
     g_array_append_val (hits, hit);
   }
   if (direction.z < 0.0 && from.z_m > 0.0) {
-    const Hit floor = {-from.z_m / direction.z, obstacles->len, sq_vector (0, 0, 1), 0.0,
-                       floor_reflectance};
+    const Hit floor = { -from.z_m / direction.z, obstacles->len, sq_vector (0, 0, 1), 0.0,
+                        floor_reflectance };
     g_array_append_val (hits, floor);
   }
   g_array_sort (hits, compare_hits);
@@ -49,9 +49,9 @@ sq_look_along (const GArray *obstacles, double floor_reflectance, SqPoint from, 
   for (guint i = 0; i < hits->len && passed > 0.0; i++) {
     const Hit *hit = &g_array_index (hits, Hit, i);
     const SqSurface surface = {
-        .at = sq_point_along (from, direction, hit->distance_m),
-        .normal = hit->normal,
-        .weight = passed * hit->reflects / G_PI,
+      .at = sq_point_along (from, direction, hit->distance_m),
+      .normal = hit->normal,
+      .weight = passed * hit->reflects / G_PI,
     };
     if (surface.weight > 0.0)
       g_array_append_val (surfaces, surface);

@@ -9,7 +9,7 @@ typedef struct {
   SqPoint at;
   SqVector normal; /* unit length, toward the eye */
   double
-      weight; /* cd/m² there for each lux it gets: passed by what is before it · reflectance / π */
+    weight; /* cd/m² there for each lux it gets: passed by what is before it · reflectance / π */
 } SqSurface;
 
 /* sq_look_along:

@@ -21,12 +21,12 @@ SqMapRequest
 sq_map_request (const SqScene *scene, double step_m)
 {
   return (SqMapRequest){
-      .quantity = scene->map->quantity,
-      .height_m = scene->map->height_m,
-      .normal = scene->map->normal,
-      .step_m = step_m,
-      .from = SQ_NO_PLACE,
-      .to = SQ_NO_PLACE,
+    .quantity = scene->map->quantity,
+    .height_m = scene->map->height_m,
+    .normal = scene->map->normal,
+    .step_m = step_m,
+    .from = SQ_NO_PLACE,
+    .to = SQ_NO_PLACE,
   };
 }
 
@@ -39,7 +39,7 @@ normal_at (const Job *job, SqPoint at, const SqLamp *lamp)
     normal = sq_vector_between (at, lamp->fixture->at);
   else if (job->map->request.normal == SQ_NORMAL_CAMERA)
     normal =
-        sq_point_given (job->camera) ? sq_vector_between (at, job->camera) : sq_vector (0, -1, 0);
+      sq_point_given (job->camera) ? sq_vector_between (at, job->camera) : sq_vector (0, -1, 0);
   return sq_vector_unit (normal);
 }
 
@@ -51,7 +51,7 @@ lux_at (const Job *job, SqPoint at, SqSight *sight)
   double lux = 0.0;
   for (guint i = 0; i < job->lamps->len; i++) {
     const SqLamp *lamp = &g_array_index (job->lamps, SqLamp, i);
-    const SqReceptor receptor = {.at = at, .normal = normal_at (job, at, lamp)};
+    const SqReceptor receptor = { .at = at, .normal = normal_at (job, at, lamp) };
     if (sq_lamp_is_out_of_sight (lamp, &receptor))
       continue;
     sq_lamp_see (lamp, at, job->obstacles, NULL, sight);
@@ -83,15 +83,15 @@ points_along (double from_m, double to_m, double step_m)
 static SqLightMap *
 empty_map (const SqScene *scene, const SqMapRequest *request, GError **error)
 {
-  SqLightMap made = {.request = *request, .step_m = request->step_m};
+  SqLightMap made = { .request = *request, .step_m = request->step_m };
   if (!(request->step_m > 0.0) || !isfinite (request->step_m)) {
     g_set_error (error, SQ_ERROR, SQ_ERROR_VALUE, _ ("map: step is %g m, expected more than 0"),
                  request->step_m);
     return NULL;
   }
   if (!sq_place_given (request->from) || !sq_place_given (request->to)) {
-    made.request.from = (SqPlace){-MARGIN_M, -MARGIN_M};
-    made.request.to = (SqPlace){MARGIN_M, MARGIN_M};
+    made.request.from = (SqPlace){ -MARGIN_M, -MARGIN_M };
+    made.request.to = (SqPlace){ MARGIN_M, MARGIN_M };
     sq_scene_extent (scene, MARGIN_M, &made.request.from, &made.request.to);
   }
   made.first = made.request.from;
@@ -124,8 +124,8 @@ sq_light_map (const SqScene *scene,
   g_autoptr (GArray) lamps = sq_lamps_new (scene);
   g_autoptr (GArray) obstacles = sq_obstacles_new (scene);
   const SqCamera *camera = sq_scene_camera (scene);
-  Job job = {map, lamps, obstacles, camera ? camera->at : SQ_NO_POINT};
-  const SqRows rows = {(guint)map->rows, do_row, &job};
+  Job job = { map, lamps, obstacles, camera ? camera->at : SQ_NO_POINT };
+  const SqRows rows = { (guint)map->rows, do_row, &job };
   if (!sq_rows_do (&rows, threads, cancellable, error))
     return NULL;
   return g_steal_pointer (&map);

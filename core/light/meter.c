@@ -39,12 +39,12 @@ row_of (const Job *job, const SqLamp *lamp, SqPoint at, SqRole role)
 {
   SqVector way = sq_vector_between (at, lamp->fixture->at);
   return (SqReadingRow){
-      .id = g_intern_string (lamp->fixture->id),
-      .role = role,
-      .azimuth_deg = sq_vector_azimuth_deg (way),
-      .from_camera_deg = angle_on_plan_deg (way, toward_camera (job, at)),
-      .elevation_deg = sq_vector_elevation_deg (way),
-      .distance_m = sq_vector_length (way),
+    .id = g_intern_string (lamp->fixture->id),
+    .role = role,
+    .azimuth_deg = sq_vector_azimuth_deg (way),
+    .from_camera_deg = angle_on_plan_deg (way, toward_camera (job, at)),
+    .elevation_deg = sq_vector_elevation_deg (way),
+    .distance_m = sq_vector_length (way),
   };
 }
 
@@ -77,8 +77,7 @@ finish_mark (const Job *job, SqMarkReading *reading)
   reading->stops_from_exposure = sq_stops_over (reading->lux, job->readings->set_lux);
   reading->key_to_fill = sq_ratio (key, fill);
   reading->ratio = sq_ratio (key + fill, fill);
-  reading->shown_ratio =
-    meter->ratio == SQ_RATIO_PLAIN ? reading->key_to_fill : reading->ratio;
+  reading->shown_ratio = meter->ratio == SQ_RATIO_PLAIN ? reading->key_to_fill : reading->ratio;
   reading->ratio_stops = sq_stops_over (reading->ratio, 1.0);
   reading->back_stops = sq_stops_over (reading->back_lux, key);
 }
@@ -87,15 +86,15 @@ static void
 read_mark (const Job *job, SqMarkReading *reading, SqSight *sight)
 {
   SqPoint face = reading->face;
-  const SqReceptor dome = {face, toward_camera (job, face), TRUE};
+  const SqReceptor dome = { face, toward_camera (job, face), TRUE };
   for (guint i = 0; i < job->lamps->len; i++) {
     const SqLamp *lamp = &g_array_index (job->lamps, SqLamp, i);
     if (!has_row (lamp))
       continue;
     SqReadingRow row =
-        row_of (job, lamp, face, sq_fixture_role_at (lamp->fixture, reading->mark->id));
+      row_of (job, lamp, face, sq_fixture_role_at (lamp->fixture, reading->mark->id));
     SqVector way = sq_vector_between (face, lamp->fixture->at);
-    const SqReceptor flat = {face, sq_vector_unit (way), FALSE};
+    const SqReceptor flat = { face, sq_vector_unit (way), FALSE };
     sq_lamp_see (lamp, face, job->obstacles, &reading->mark->thing, sight);
     row.lux = sq_lamp_lux (lamp, &flat, sight);
     row.dome_all_lux = sq_lamp_lux (lamp, &dome, sight);
@@ -109,7 +108,7 @@ read_mark (const Job *job, SqMarkReading *reading, SqSight *sight)
 static SqVector
 probe_normal (const SqScene *scene, const SqProbe *probe)
 {
-  SqAim toward = {.id = probe->toward, .at = SQ_NO_POINT};
+  SqAim toward = { .id = probe->toward, .at = SQ_NO_POINT };
   SqPoint target;
   SqVector normal = probe->normal;
   if (probe->toward && sq_scene_aim_point (scene, &toward, &target))
@@ -133,7 +132,7 @@ luminance_from (const Job *job, const SqLamp *lamp, const GArray *surfaces, SqSi
   double luminance = 0.0;
   for (guint i = 0; i < surfaces->len; i++) {
     const SqSurface *surface = &g_array_index (surfaces, SqSurface, i);
-    const SqReceptor lit = {surface->at, surface->normal, FALSE};
+    const SqReceptor lit = { surface->at, surface->normal, FALSE };
     luminance += surface->weight * lux_from (job, lamp, &lit, sight);
   }
   return luminance;
@@ -144,9 +143,9 @@ finish_probe (const Job *job, SqProbeReading *reading, double sum)
 {
   const SqMeterSettings *meter = job->readings->scene->meter;
   const double constants[] = {
-      [SQ_RECEPTOR_FLAT] = meter->flat_c,
-      [SQ_RECEPTOR_DOME] = meter->dome_c,
-      [SQ_RECEPTOR_SPOT] = SQ_SPOT_K,
+    [SQ_RECEPTOR_FLAT] = meter->flat_c,
+    [SQ_RECEPTOR_DOME] = meter->dome_c,
+    [SQ_RECEPTOR_SPOT] = SQ_SPOT_K,
   };
   double constant = constants[reading->probe->receptor];
   gboolean spot = reading->probe->receptor == SQ_RECEPTOR_SPOT;
@@ -161,12 +160,12 @@ read_probe (const Job *job, SqProbeReading *reading, SqSight *sight)
 {
   const SqScene *scene = job->readings->scene;
   const SqProbe *probe = reading->probe;
-  const SqReceptor receptor = {probe->at, probe_normal (scene, probe),
-                               probe->receptor == SQ_RECEPTOR_DOME};
+  const SqReceptor receptor = { probe->at, probe_normal (scene, probe),
+                                probe->receptor == SQ_RECEPTOR_DOME };
   g_autoptr (GArray) surfaces = NULL;
   if (probe->receptor == SQ_RECEPTOR_SPOT)
     surfaces =
-        sq_look_along (job->obstacles, scene->room->floor_reflectance, probe->at, receptor.normal);
+      sq_look_along (job->obstacles, scene->room->floor_reflectance, probe->at, receptor.normal);
   double sum = 0.0;
   for (guint i = 0; i < job->lamps->len; i++) {
     const SqLamp *lamp = &g_array_index (job->lamps, SqLamp, i);
@@ -214,16 +213,16 @@ empty_readings (const SqScene *scene, const SqExposure *exposure)
 {
   SqReadings *readings = g_new (SqReadings, 1);
   *readings = (SqReadings){
-      .scene = sq_scene_ref (scene),
-      .camera = sq_scene_camera (scene),
-      .set_t_stop = exposure->t_stop,
-      .iso = exposure->iso,
-      .exposure_s = exposure->exposure_s,
-      .nd_stops = exposure->nd_stops,
-      .set_lux = sq_exposure_set_light (exposure, scene->meter->dome_c),
-      .probes = g_ptr_array_new_with_free_func (probe_reading_free),
-      .marks = g_ptr_array_new_with_free_func (mark_reading_free),
-      .not_counted = sq_light_left_out (scene),
+    .scene = sq_scene_ref (scene),
+    .camera = sq_scene_camera (scene),
+    .set_t_stop = exposure->t_stop,
+    .iso = exposure->iso,
+    .exposure_s = exposure->exposure_s,
+    .nd_stops = exposure->nd_stops,
+    .set_lux = sq_exposure_set_light (exposure, scene->meter->dome_c),
+    .probes = g_ptr_array_new_with_free_func (probe_reading_free),
+    .marks = g_ptr_array_new_with_free_func (mark_reading_free),
+    .not_counted = sq_light_left_out (scene),
   };
   for (guint i = 0; i < scene->probes->len; i++) {
     SqProbeReading *reading = g_new0 (SqProbeReading, 1);
@@ -248,8 +247,8 @@ sq_read_meter (const SqScene *scene, int threads, GCancellable *cancellable, GEr
   g_autoptr (SqReadings) readings = empty_readings (scene, &exposure);
   g_autoptr (GArray) lamps = sq_lamps_new (scene);
   g_autoptr (GArray) obstacles = sq_obstacles_new (scene);
-  Job job = {readings, exposure, lamps, obstacles};
-  const SqRows rows = {readings->probes->len + readings->marks->len, do_row, &job};
+  Job job = { readings, exposure, lamps, obstacles };
+  const SqRows rows = { readings->probes->len + readings->marks->len, do_row, &job };
   if (!sq_rows_do (&rows, threads, cancellable, error))
     return NULL;
   return g_steal_pointer (&readings);

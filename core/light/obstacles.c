@@ -22,7 +22,7 @@ sq_obstacles_new_empty (void)
 SqObstacle *
 sq_obstacles_add (GArray *obstacles, const SqThing *owner, double passes, double reflects)
 {
-  const SqObstacle obstacle = {.passes = passes, .reflects = reflects, .owner = owner};
+  const SqObstacle obstacle = { .passes = passes, .reflects = reflects, .owner = owner };
   g_array_append_val (obstacles, obstacle);
   return &g_array_index (obstacles, SqObstacle, obstacles->len - 1);
 }
@@ -36,14 +36,14 @@ add_piece (GArray *obstacles, const SqPiece *piece)
     double step = 2.0 * G_PI / DISC_SIDES;
     double radius_m = piece->disc->radius_m * sqrt (step / sin (step));
     for (int i = 0; i < DISC_SIDES; i++)
-      outline[i] = (SqPlace){piece->disc->at.x_m + radius_m * cos (i * step),
-                             piece->disc->at.y_m + radius_m * sin (i * step)};
+      outline[i] = (SqPlace){ piece->disc->at.x_m + radius_m * cos (i * step),
+                              piece->disc->at.y_m + radius_m * sin (i * step) };
     SqObstacle *round = sq_obstacles_add (obstacles, &piece->thing, 0.0, piece->reflectance);
     sq_solid_init_prism (&round->solid, outline, DISC_SIDES, piece->base_m, piece->top_m);
     return;
   }
   g_autoptr (GPtrArray) parts =
-      sq_outline_split ((const SqPlace *)(void *)piece->outline->data, piece->outline->len);
+    sq_outline_split ((const SqPlace *)(void *)piece->outline->data, piece->outline->len);
   for (guint i = 0; parts && i < parts->len; i++) {
     const GArray *part = g_ptr_array_index (parts, i);
     SqObstacle *block = sq_obstacles_add (obstacles, &piece->thing, 0.0, piece->reflectance);
@@ -62,7 +62,7 @@ add_panel (GArray *obstacles, const SqScene *scene, const SqPanel *panel)
   if (!panel->set)
     return;
   SqObstacle *sheet =
-      sq_obstacles_add (obstacles, &panel->thing, passes, material ? material->reflect : 0.0);
+    sq_obstacles_add (obstacles, &panel->thing, passes, material ? material->reflect : 0.0);
   sq_solid_init_sheet (&sheet->solid, panel->at,
                        sq_vector_scale (frame.right, panel->width_m / 2.0),
                        sq_vector_scale (frame.up, panel->height_m / 2.0));

@@ -29,9 +29,9 @@ sq_passing_init (SqPassing *passing,
                  double half_up_rad)
 {
   *passing = (SqPassing){
-      .factor = 1.0,
-      .parts = g_array_new (FALSE, FALSE, sizeof (Part)),
-      .detail_rad = INFINITY,
+    .factor = 1.0,
+    .parts = g_array_new (FALSE, FALSE, sizeof (Part)),
+    .detail_rad = INFINITY,
   };
   for (guint i = 0; i < fixture->modifiers->len; i++) {
     const SqModifier *modifier = SQ_AT (SqModifier, fixture->modifiers, i);
@@ -42,10 +42,10 @@ sq_passing_init (SqPassing *passing,
         passing->factor *= exp2 (-modifier->stops);
       else
         add_part (passing,
-                  (Part){.kind = HALF_SCRIM,
-                         .passes = exp2 (-modifier->stops),
-                         .side = modifier->part == SQ_PART_TOP ? 1.0 : -1.0,
-                         .blend_rad = half_up_rad / 4.0},
+                  (Part){ .kind = HALF_SCRIM,
+                          .passes = exp2 (-modifier->stops),
+                          .side = modifier->part == SQ_PART_TOP ? 1.0 : -1.0,
+                          .blend_rad = half_up_rad / 4.0 },
                   half_up_rad / 4.0);
       break;
     case SQ_MODIFIER_GEL:
@@ -53,12 +53,12 @@ sq_passing_init (SqPassing *passing,
       break;
     case SQ_MODIFIER_EGG_CRATE:
       add_part (
-          passing,
-          (Part){.kind = EGG_CRATE, .passes = modifier->transmission, .tangent = tan (cutoff_rad)},
-          cutoff_rad / 2.0);
+        passing,
+        (Part){ .kind = EGG_CRATE, .passes = modifier->transmission, .tangent = tan (cutoff_rad) },
+        cutoff_rad / 2.0);
       break;
     case SQ_MODIFIER_SNOOT:
-      add_part (passing, (Part){.kind = SNOOT, .tangent = tan (cutoff_rad)}, cutoff_rad / 2.0);
+      add_part (passing, (Part){ .kind = SNOOT, .tangent = tan (cutoff_rad) }, cutoff_rad / 2.0);
       break;
     case SQ_MODIFIER_DIFFUSION:
     case SQ_MODIFIER_SOFTBOX:

@@ -21,16 +21,16 @@ from_mark (const Body *body, double ahead_m, double left_m)
 {
   ahead_m *= body->size;
   left_m *= body->size;
-  return (SqPlace){body->mark->at.x_m + body->ahead.x * ahead_m + body->left.x * left_m,
-                   body->mark->at.y_m + body->ahead.y * ahead_m + body->left.y * left_m};
+  return (SqPlace){ body->mark->at.x_m + body->ahead.x * ahead_m + body->left.x * left_m,
+                    body->mark->at.y_m + body->ahead.y * ahead_m + body->left.y * left_m };
 }
 
 static void
 add_prism (const Body *body, const SqPlace *outline, guint n, double base, double top)
 {
   const SqMark *mark = body->mark;
-  SqObstacle *part = sq_obstacles_add (body->obstacles, &mark->thing, 0.0,
-                                       sq_skin_reflectance ((SqSkin)mark->skin));
+  SqObstacle *part =
+    sq_obstacles_add (body->obstacles, &mark->thing, 0.0, sq_skin_reflectance ((SqSkin)mark->skin));
   sq_solid_init_prism (&part->solid, outline, n, mark->floor_m + base * mark->stature_m,
                        mark->floor_m + top * mark->stature_m);
 }
@@ -51,10 +51,10 @@ static void
 add_box (const Body *body, double back_m, double front_m, double width_m, double base, double top)
 {
   const SqPlace outline[] = {
-      from_mark (body, back_m, -width_m / 2.0),
-      from_mark (body, front_m, -width_m / 2.0),
-      from_mark (body, front_m, width_m / 2.0),
-      from_mark (body, back_m, width_m / 2.0),
+    from_mark (body, back_m, -width_m / 2.0),
+    from_mark (body, front_m, -width_m / 2.0),
+    from_mark (body, front_m, width_m / 2.0),
+    from_mark (body, back_m, width_m / 2.0),
   };
   add_prism (body, outline, G_N_ELEMENTS (outline), base, top);
 }
@@ -63,11 +63,11 @@ void
 sq_obstacles_add_person (GArray *obstacles, const SqMark *mark)
 {
   const Body body = {
-      .obstacles = obstacles,
-      .mark = mark,
-      .ahead = sq_vector_toward (mark->facing_deg, 0.0),
-      .left = sq_vector_toward (mark->facing_deg + 90.0, 0.0),
-      .size = mark->stature_m / USUAL_STATURE_M,
+    .obstacles = obstacles,
+    .mark = mark,
+    .ahead = sq_vector_toward (mark->facing_deg, 0.0),
+    .left = sq_vector_toward (mark->facing_deg + 90.0, 0.0),
+    .size = mark->stature_m / USUAL_STATURE_M,
   };
   const double head_m = 0.095;
   switch ((SqPosture)mark->posture) {

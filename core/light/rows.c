@@ -29,7 +29,7 @@ work_on (gpointer data)
 gboolean
 sq_rows_do (const SqRows *rows, int threads, GCancellable *cancellable, GError **error)
 {
-  Work work = {.rows = rows, .cancellable = cancellable};
+  Work work = { .rows = rows, .cancellable = cancellable };
   GThread *others[MOST_THREADS];
   guint n_others = 0, wanted = MIN ((guint)CLAMP (threads, 1, MOST_THREADS), rows->n_rows);
   for (guint i = 1; i < wanted; i++) {

@@ -8,24 +8,24 @@ void
 sq_sight_init (SqSight *sight)
 {
   *sight = (SqSight){
-      .corners = g_array_new (FALSE, FALSE, sizeof (SqPoint)),
-      .seen = g_array_new (FALSE, FALSE, sizeof (SqSeen)),
-      .next_corners = g_array_new (FALSE, FALSE, sizeof (SqPoint)),
-      .next_seen = g_array_new (FALSE, FALSE, sizeof (SqSeen)),
-      .rest = g_array_new (FALSE, FALSE, sizeof (SqPoint)),
-      .inside = g_array_new (FALSE, FALSE, sizeof (SqPoint)),
-      .planes = g_array_new (FALSE, FALSE, sizeof (SqPlane)),
+    .corners = g_array_new (FALSE, FALSE, sizeof (SqPoint)),
+    .seen = g_array_new (FALSE, FALSE, sizeof (SqSeen)),
+    .next_corners = g_array_new (FALSE, FALSE, sizeof (SqPoint)),
+    .next_seen = g_array_new (FALSE, FALSE, sizeof (SqSeen)),
+    .rest = g_array_new (FALSE, FALSE, sizeof (SqPoint)),
+    .inside = g_array_new (FALSE, FALSE, sizeof (SqPoint)),
+    .planes = g_array_new (FALSE, FALSE, sizeof (SqPlane)),
   };
 }
 
 void
 sq_sight_clear (SqSight *sight)
 {
-  GArray *arrays[] = {sight->corners, sight->seen,   sight->next_corners, sight->next_seen,
-                      sight->rest,    sight->inside, sight->planes};
+  GArray *arrays[] = { sight->corners, sight->seen,   sight->next_corners, sight->next_seen,
+                       sight->rest,    sight->inside, sight->planes };
   for (gsize i = 0; i < G_N_ELEMENTS (arrays); i++)
     g_array_unref (arrays[i]);
-  *sight = (SqSight){0};
+  *sight = (SqSight){ 0 };
 }
 
 void
@@ -50,7 +50,7 @@ sq_polygon_cut (const SqPoint *corners, guint n, const SqPlane *plane, GArray *w
     if ((height > SQ_TOUCH_M && next_height < -SQ_TOUCH_M) ||
         (height < -SQ_TOUCH_M && next_height > SQ_TOUCH_M)) {
       SqPoint at =
-          sq_point_along (here, sq_vector_between (here, next), height / (height - next_height));
+        sq_point_along (here, sq_vector_between (here, next), height / (height - next_height));
       g_array_append_val (within, at);
       g_array_append_val (past, at);
     }
@@ -101,7 +101,7 @@ touch (const SqPoint *corners, guint n, const SqPlane *planes, int n_planes)
 static void
 add_part (GArray *all_corners, GArray *all_seen, const SqPoint *corners, guint n, double passes)
 {
-  const SqSeen seen = {.first = all_corners->len, .n = n, .passes = passes};
+  const SqSeen seen = { .first = all_corners->len, .n = n, .passes = passes };
   g_array_append_vals (all_corners, corners, n);
   g_array_append_val (all_seen, seen);
 }
@@ -122,7 +122,7 @@ cut_part (SqSight *sight, const SqPoint *corners, const SqSeen *seen, int n_plan
     if (touches == IN_WHOLE)
       continue;
     sq_polygon_cut (rest, sight->rest->len, plane, sight->inside, sight->next_corners);
-    const SqSeen past = {first, sight->next_corners->len - first, seen->passes};
+    const SqSeen past = { first, sight->next_corners->len - first, seen->passes };
     if (past.n > 0)
       g_array_append_val (sight->next_seen, past);
     GArray *swap = sight->rest;
@@ -183,7 +183,7 @@ sq_sight_clearness (SqSight *sight,
                     const GArray *doors,
                     const SqThing *own)
 {
-  const GArray *lists[] = {doors, obstacles};
+  const GArray *lists[] = { doors, obstacles };
   double passes = 1.0;
   for (gsize list = 0; list < G_N_ELEMENTS (lists); list++)
     for (guint i = 0; lists[list] && i < lists[list]->len && passes > 0.0; i++) {
@@ -203,7 +203,7 @@ sq_sight_clearness (SqSight *sight,
 static SqPoint
 middle_of (const SqPoint *corners, guint n)
 {
-  SqVector sum = {0};
+  SqVector sum = { 0 };
   for (guint i = 1; i < n; i++)
     sum = sq_vector_sum (sum, sq_vector_between (corners[0], corners[i]));
   return sq_point_along (corners[0], sum, 1.0 / n);
@@ -212,10 +212,10 @@ middle_of (const SqPoint *corners, guint n)
 /* Cuts what is in @from by planes across @axis into CELLS slices each, appended to @to. */
 static void
 slice (
-    SqSight *sight, const SqPoint *corners, guint n, SqVector axis, GArray *to_corners, GArray *to)
+  SqSight *sight, const SqPoint *corners, guint n, SqVector axis, GArray *to_corners, GArray *to)
 {
   double least = INFINITY, most = -INFINITY;
-  const SqPlane across = {.normal = axis};
+  const SqPlane across = { .normal = axis };
   for (guint i = 0; i < n; i++) {
     double height = sq_plane_height_m (&across, corners[i]);
     least = MIN (least, height);
@@ -224,7 +224,7 @@ slice (
   g_array_set_size (sight->rest, 0);
   g_array_append_vals (sight->rest, corners, n);
   for (int k = 1; k <= CELLS && sight->rest->len > 0; k++) {
-    SqPlane plane = {axis, least + (most - least) * k / CELLS};
+    SqPlane plane = { axis, least + (most - least) * k / CELLS };
     guint first = to_corners->len;
     g_array_set_size (sight->inside, 0);
     if (k == CELLS)
@@ -232,7 +232,7 @@ slice (
     else
       sq_polygon_cut ((const SqPoint *)(void *)sight->rest->data, sight->rest->len, &plane,
                       to_corners, sight->inside);
-    const SqSeen cell = {first, to_corners->len - first, 1.0};
+    const SqSeen cell = { first, to_corners->len - first, 1.0 };
     if (cell.n > 0)
       g_array_append_val (to, cell);
     GArray *swap = sight->rest;
@@ -292,7 +292,7 @@ sq_sight_see (SqSight *sight,
   for (guint i = 0; i < n; i++)
     radius_m = MAX (radius_m, sq_vector_length (sq_vector_between (middle, corners[i])));
   add_part (sight->corners, sight->seen, corners, n, 1.0);
-  const GArray *lists[] = {doors, obstacles};
+  const GArray *lists[] = { doors, obstacles };
   for (gsize list = 0; list < G_N_ELEMENTS (lists); list++)
     for (guint i = 0; lists[list] && i < lists[list]->len && sight->seen->len > 0; i++) {
       const SqObstacle *obstacle = &g_array_index (lists[list], SqObstacle, i);

@@ -51,7 +51,7 @@ double sq_sight_clearness (SqSight *sight,
 /* Cuts a convex polygon: what is within the plane, and what is past it, each appended to its array
  * of SqPoint. What only touches goes to both; a part of less than 3 corners is none. */
 void sq_polygon_cut (
-    const SqPoint *corners, guint n, const SqPlane *plane, GArray *within, GArray *past);
+  const SqPoint *corners, guint n, const SqPlane *plane, GArray *within, GArray *past);
 
 static inline const SqPoint *
 sq_sight_corners (const SqSight *sight, const SqSeen *seen)

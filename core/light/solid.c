@@ -7,7 +7,7 @@
 static SqPlane
 plane_through (SqPoint point, SqVector normal)
 {
-  SqPlane plane = {.normal = sq_vector_unit (normal)};
+  SqPlane plane = { .normal = sq_vector_unit (normal) };
   plane.offset_m = sq_plane_height_m (&plane, point);
   return plane;
 }
@@ -33,12 +33,12 @@ static void
 allocate (SqSolid *solid, guint n_corners, guint n_faces, guint n_edges)
 {
   *solid = (SqSolid){
-      .corners = g_new (SqPoint, n_corners),
-      .faces = g_new (SqPlane, n_faces),
-      .edges = g_new (SqEdge, n_edges),
-      .n_corners = n_corners,
-      .n_faces = n_faces,
-      .n_edges = n_edges,
+    .corners = g_new (SqPoint, n_corners),
+    .faces = g_new (SqPlane, n_faces),
+    .edges = g_new (SqEdge, n_edges),
+    .n_corners = n_corners,
+    .n_faces = n_faces,
+    .n_edges = n_edges,
   };
 }
 
@@ -53,26 +53,26 @@ sq_solid_init_prism (SqSolid *solid, const SqPlace *outline, guint n, double bas
     solid->corners[i] = sq_point_above (a, base_m);
     solid->corners[n + i] = sq_point_above (a, top_m);
     solid->faces[i] =
-        plane_through (solid->corners[i], sq_vector (b.y_m - a.y_m, a.x_m - b.x_m, 0.0));
-    solid->edges[3 * i] = (SqEdge){i, next, i, floor};
-    solid->edges[3 * i + 1] = (SqEdge){n + i, n + next, roof, i};
-    solid->edges[3 * i + 2] = (SqEdge){i, n + i, last, i};
+      plane_through (solid->corners[i], sq_vector (b.y_m - a.y_m, a.x_m - b.x_m, 0.0));
+    solid->edges[3 * i] = (SqEdge){ i, next, i, floor };
+    solid->edges[3 * i + 1] = (SqEdge){ n + i, n + next, roof, i };
+    solid->edges[3 * i + 2] = (SqEdge){ i, n + i, last, i };
   }
-  solid->faces[floor] = (SqPlane){sq_vector (0, 0, -1), -base_m};
-  solid->faces[roof] = (SqPlane){sq_vector (0, 0, 1), top_m};
+  solid->faces[floor] = (SqPlane){ sq_vector (0, 0, -1), -base_m };
+  solid->faces[roof] = (SqPlane){ sq_vector (0, 0, 1), top_m };
   bound (solid);
 }
 
 void
 sq_solid_init_sheet (SqSolid *solid, SqPoint middle, SqVector half_across, SqVector half_up)
 {
-  static const int signs[4][2] = {{-1, -1}, {1, -1}, {1, 1}, {-1, 1}};
+  static const int signs[4][2] = { { -1, -1 }, { 1, -1 }, { 1, 1 }, { -1, 1 } };
   allocate (solid, 4, 2, 4);
   solid->flat = TRUE;
   for (guint i = 0; i < 4; i++) {
     SqPoint p = sq_point_along (middle, half_across, signs[i][0]);
     solid->corners[i] = sq_point_along (p, half_up, signs[i][1]);
-    solid->edges[i] = (SqEdge){i, (i + 1) % 4, 0, 1};
+    solid->edges[i] = (SqEdge){ i, (i + 1) % 4, 0, 1 };
   }
   SqVector normal = sq_vector_cross (half_across, half_up);
   solid->faces[0] = plane_through (middle, normal);

@@ -39,7 +39,7 @@ typedef struct {
 
 /* An upright prism. @outline: convex, counter-clockwise from above, at least 3 corners. */
 void sq_solid_init_prism (
-    SqSolid *solid, const SqPlace *outline, guint n, double base_m, double top_m);
+  SqSolid *solid, const SqPlace *outline, guint n, double base_m, double top_m);
 
 /* A flat rectangle about @middle, spanned by two half sides at right angles. */
 void sq_solid_init_sheet (SqSolid *solid, SqPoint middle, SqVector half_across, SqVector half_up);

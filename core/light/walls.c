@@ -24,14 +24,14 @@ body_span (const SqWall *wall)
 {
   double t = wall->thickness_m;
   if (wall->side == SQ_SIDE_LEFT)
-    return (Span){0.0, t};
-  return wall->side == SQ_SIDE_RIGHT ? (Span){-t, 0.0} : (Span){-t / 2.0, t / 2.0};
+    return (Span){ 0.0, t };
+  return wall->side == SQ_SIDE_RIGHT ? (Span){ -t, 0.0 } : (Span){ -t / 2.0, t / 2.0 };
 }
 
 static SqVector
 along_edge (const SqWall *wall, guint edge)
 {
-  SqPlace a = {0}, b = {0};
+  SqPlace a = { 0 }, b = { 0 };
   sq_wall_edge (wall, edge, &a, &b);
   return sq_vector_unit (sq_vector (b.x_m - a.x_m, b.y_m - a.y_m, 0.0));
 }
@@ -39,8 +39,8 @@ along_edge (const SqWall *wall, guint edge)
 static SqPlace
 beside (SqPlace at, SqVector along, double ahead_m, double left_m)
 {
-  return (SqPlace){at.x_m + along.x * ahead_m - along.y * left_m,
-                   at.y_m + along.y * ahead_m + along.x * left_m};
+  return (SqPlace){ at.x_m + along.x * ahead_m - along.y * left_m,
+                    at.y_m + along.y * ahead_m + along.x * left_m };
 }
 
 /* Where the faces that lie @left_m beside two edges meet, from the path's point between them.
@@ -60,7 +60,7 @@ static void
 edge_end (const SqWall *wall, guint edge, gboolean far_end, gboolean square, SqPlace ends[2])
 {
   guint n = sq_wall_n_edges (wall);
-  SqPlace points[2] = {{0}};
+  SqPlace points[2] = { { 0 } };
   sq_wall_edge (wall, edge, &points[0], &points[1]);
   SqVector along = along_edge (wall, edge);
   Span body = body_span (wall);
@@ -68,12 +68,12 @@ edge_end (const SqWall *wall, guint edge, gboolean far_end, gboolean square, SqP
   guint other = far_end ? (edge + 1) % n : (edge + n - 1) % n;
   SqVector next = along_edge (wall, other);
   double longest_m = LONGEST_MITRE * wall->thickness_m;
-  double sides[2] = {body.from, body.to};
+  double sides[2] = { body.from, body.to };
   SqVector to[2];
   if (joins && !square && mitre (along, next, sides[0], longest_m, &to[0]) &&
       mitre (along, next, sides[1], longest_m, &to[1])) {
     for (int side = 0; side < 2; side++)
-      ends[side] = (SqPlace){points[far_end].x_m + to[side].x, points[far_end].y_m + to[side].y};
+      ends[side] = (SqPlace){ points[far_end].x_m + to[side].x, points[far_end].y_m + to[side].y };
     return;
   }
   double ahead_m = joins ? (far_end ? wall->thickness_m : -wall->thickness_m) : 0.0;
@@ -96,14 +96,14 @@ edge_is_sound (const Plan *plan, SqVector along)
 static Plan
 edge_plan (const SqWall *wall, guint edge)
 {
-  Plan plan = {.n = 4};
+  Plan plan = { .n = 4 };
   SqVector along = along_edge (wall, edge);
   /* An edge shorter than its mitres would be turned inside out: square then. */
   for (int square = 0; square < 2; square++) {
     SqPlace near[2], far[2];
     edge_end (wall, edge, FALSE, square != 0, near);
     edge_end (wall, edge, TRUE, square != 0, far);
-    const SqPlace corners[] = {near[0], far[0], far[1], near[1]};
+    const SqPlace corners[] = { near[0], far[0], far[1], near[1] };
     memcpy (plan.corners, corners, sizeof corners);
     if (edge_is_sound (&plan, along))
       break;
@@ -115,7 +115,7 @@ edge_plan (const SqWall *wall, guint edge)
 static Plan
 cut (const Plan *plan, SqPlace origin, SqVector along, double limit_m, double side)
 {
-  Plan kept = {.n = 0};
+  Plan kept = { .n = 0 };
   for (guint i = 0; i < plan->n; i++) {
     SqPlace a = plan->corners[i], b = plan->corners[(i + 1) % plan->n];
     double past_a = (a.x_m - origin.x_m) * along.x + (a.y_m - origin.y_m) * along.y - limit_m;
@@ -127,7 +127,8 @@ cut (const Plan *plan, SqPlace origin, SqVector along, double limit_m, double si
     if (((past_a < 0.0 && past_b > 0.0) || (past_a > 0.0 && past_b < 0.0)) &&
         kept.n < MOST_CORNERS) {
       double t = past_a / (past_a - past_b);
-      kept.corners[kept.n++] = (SqPlace){a.x_m + t * (b.x_m - a.x_m), a.y_m + t * (b.y_m - a.y_m)};
+      kept.corners[kept.n++] =
+        (SqPlace){ a.x_m + t * (b.x_m - a.x_m), a.y_m + t * (b.y_m - a.y_m) };
     }
   }
   return kept;
@@ -184,7 +185,7 @@ add_edge (GArray *obstacles, const SqScene *scene, const SqWall *wall, guint edg
   g_autoptr (GArray) jambs = g_array_new (FALSE, FALSE, sizeof (double));
   for (guint i = 0; i < wall->openings->len; i++) {
     const SqOpening *opening = SQ_AT (SqOpening, wall->openings, i);
-    double ends[] = {opening->offset_m, opening->offset_m + opening->width_m};
+    double ends[] = { opening->offset_m, opening->offset_m + opening->width_m };
     if ((guint)opening->edge == edge)
       g_array_append_vals (jambs, ends, 2);
   }
@@ -238,8 +239,8 @@ add_filling (GArray *obstacles, const SqScene *scene, const SqWall *wall, const 
   SqVector along = along_edge (wall, edge);
   Span body = body_span (wall);
   SqPlace jamb = beside (from, along, opening->offset_m, (body.from + body.to) / 2.0);
-  Span heights = {sq_opening_sill_m (opening),
-                  sq_opening_head_m (opening, sq_wall_height_m (wall, scene->room))};
+  Span heights = { sq_opening_sill_m (opening),
+                   sq_opening_head_m (opening, sq_wall_height_m (wall, scene->room)) };
   double passes = sq_opening_transmittance (opening);
   if (opening->material)
     passes *= sq_scene_material (scene, opening->material)->direct;
@@ -271,7 +272,7 @@ ceiling_outline (const SqWall *wall)
       corner = beside (corner, along_edge (wall, i > 0 ? before : after), 0.0, out_m);
     else if (mitre (along_edge (wall, before), along_edge (wall, after), out_m,
                     LONGEST_MITRE * wall->thickness_m, &to))
-      corner = (SqPlace){corner.x_m + to.x, corner.y_m + to.y};
+      corner = (SqPlace){ corner.x_m + to.x, corner.y_m + to.y };
     g_array_append_val (outline, corner);
   }
   return outline;
@@ -285,13 +286,13 @@ add_ceiling (GArray *obstacles, const SqScene *scene, const SqWall *wall)
     return;
   g_autoptr (GArray) outline = ceiling_outline (wall);
   g_autoptr (GPtrArray) parts =
-      sq_outline_split ((const SqPlace *)(void *)outline->data, outline->len);
+    sq_outline_split ((const SqPlace *)(void *)outline->data, outline->len);
   if (!parts)
     parts = sq_outline_split ((const SqPlace *)(void *)wall->path->data, wall->path->len);
   for (guint i = 0; parts && i < parts->len; i++) {
     const GArray *part = g_ptr_array_index (parts, i);
     SqObstacle *slab =
-        sq_obstacles_add (obstacles, &scene->room->thing, 0.0, scene->room->ceiling_reflectance);
+      sq_obstacles_add (obstacles, &scene->room->thing, 0.0, scene->room->ceiling_reflectance);
     sq_solid_init_prism (&slab->solid, (const SqPlace *)(void *)part->data, part->len, height_m,
                          height_m + CEILING_THICKNESS_M);
   }

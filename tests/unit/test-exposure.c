@@ -13,12 +13,12 @@ test_constants (void)
   static const struct {
     double constant, n, lux;
   } rows[] = {
-      {250.0, 2.9345, 1000.0},
-      {320.0, 2.5937, 1280.0},
-      {330.0, 2.5541, 1320.0},
-      {340.0, 2.5163, 1360.0},
+    { 250.0, 2.9345, 1000.0 },
+    { 320.0, 2.5937, 1280.0 },
+    { 330.0, 2.5541, 1320.0 },
+    { 340.0, 2.5163, 1360.0 },
   };
-  const SqExposure exposure = {.t_stop = sqrt (8.0), .iso = 100.0, .exposure_s = 0.02};
+  const SqExposure exposure = { .t_stop = sqrt (8.0), .iso = 100.0, .exposure_s = 0.02 };
   double lux = 100.0 / (0.3048 * 0.3048);
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++) {
     assert_near (sq_exposure_t_stop (&exposure, rows[i].constant, lux), rows[i].n, AS_PRINTED);
@@ -31,7 +31,7 @@ test_constants (void)
 static void
 test_trade_rule (void)
 {
-  const SqExposure exposure = {.t_stop = 4.0, .iso = 800.0, .exposure_s = 1.0 / 48.0};
+  const SqExposure exposure = { .t_stop = 4.0, .iso = 800.0, .exposure_s = 1.0 / 48.0 };
   double fc = 1.0 / (0.3048 * 0.3048);
   assert_near (sq_exposure_set_light (&exposure, 25.0 * fc), 24.0 * fc, EXACT);
   assert_near (sq_exposure_t_stop (&exposure, 25.0 * fc, 24.0 * fc), 4.0, EXACT);
@@ -43,10 +43,13 @@ test_exposure_values (void)
 {
   static const struct {
     double ev, luminance, lux;
-  } rows[] = {{0, 0.125, 2.5}, {3, 1, 20}, {8, 32, 640}, {10, 128, 2560}, {15, 4096, 81920}};
+  } rows[] = {
+    { 0, 0.125, 2.5 }, { 3, 1, 20 }, { 8, 32, 640 }, { 10, 128, 2560 }, { 15, 4096, 81920 }
+  };
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++) {
-    const SqExposure exposure = {
-        .t_stop = exp2 (rows[i].ev / 2.0), .iso = 100.0, .exposure_s = 1.0};
+    const SqExposure exposure = { .t_stop = exp2 (rows[i].ev / 2.0),
+                                  .iso = 100.0,
+                                  .exposure_s = 1.0 };
     assert_near (sq_exposure_set_light (&exposure, SQ_SPOT_K), rows[i].luminance, EXACT);
     assert_near (sq_exposure_set_light (&exposure, 250.0), rows[i].lux, EXACT);
   }
@@ -56,7 +59,7 @@ test_exposure_values (void)
 static void
 test_neutral_density (void)
 {
-  const SqExposure clear = {.t_stop = 2.8, .iso = 800.0, .exposure_s = 1.0 / 48.0};
+  const SqExposure clear = { .t_stop = 2.8, .iso = 800.0, .exposure_s = 1.0 / 48.0 };
   SqExposure dark = clear;
   dark.nd_stops = 0.9 / log10 (2.0); /* density 0.9: three stops, nearly */
   double lux = sq_exposure_set_light (&clear, 340.0);
@@ -68,7 +71,8 @@ static void
 test_stops_and_ratios (void)
 {
   /* Published: 2:1 is 1 stop, 3:1 1.585, 4:1 2, 5:1 2.3219, 8:1 3, 16:1 4. */
-  static const double rows[][2] = {{2, 1}, {3, 1.585}, {4, 2}, {5, 2.3219}, {8, 3}, {16, 4}};
+  static const double rows[][2] = { { 2, 1 },      { 3, 1.585 }, { 4, 2 },
+                                    { 5, 2.3219 }, { 8, 3 },     { 16, 4 } };
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
     g_assert_cmpfloat_with_epsilon (sq_stops_over (rows[i][0], 1.0), rows[i][1], 5e-5);
   g_assert_true (isnan (sq_stops_over (0.0, 1.0)));
@@ -93,11 +97,11 @@ test_no_camera (void)
 static void
 test_camera (void)
 {
-  static const double rows[][2] = {{180, 48}, {172.8, 50}, {144, 60}};
+  static const double rows[][2] = { { 180, 48 }, { 172.8, 50 }, { 144, 60 } };
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++) {
     g_autoptr (SqScene) scene = scene_of (
-        "'cameras': [{'id': 'a', 'at': [0, 0, 1], 'shutter_deg': %g, 'nd_stops': 2, 't_stop': 4}]",
-        rows[i][0]);
+      "'cameras': [{'id': 'a', 'at': [0, 0, 1], 'shutter_deg': %g, 'nd_stops': 2, 't_stop': 4}]",
+      rows[i][0]);
     SqExposure exposure = sq_exposure_of (sq_scene_camera (scene));
     assert_near (1.0 / exposure.exposure_s, rows[i][1], EXACT);
     g_assert_cmpfloat (exposure.nd_stops, ==, 2.0);

@@ -34,10 +34,12 @@ direction (double g_deg, double phi_deg)
 static void
 test_profile (void)
 {
-  static const double rows[][2] = {{9, 16.2}, {50, 65}, {19, 21}, {20, 179.9}, {90, 179}};
+  static const double rows[][2] = {
+    { 9, 16.2 }, { 50, 65 }, { 19, 21 }, { 20, 179.9 }, { 90, 179 }
+  };
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++) {
     g_autofree char *light = g_strdup_printf (
-        "'beams': [{'beam_deg': %g, 'field_deg': %g, 'peak_cd': 7000}]", rows[i][0], rows[i][1]);
+      "'beams': [{'beam_deg': %g, 'field_deg': %g, 'peak_cd': 7000}]", rows[i][0], rows[i][1]);
     SqIntensity intensity = intensity_of (light, 0.3);
     assert_near (sq_intensity_cd (&intensity, direction (0.0, 0.0)), 7000.0, EXACT);
     for (double phi = 0.0; phi < 360.0; phi += 30.0) {
@@ -51,13 +53,13 @@ test_profile (void)
 static void
 test_two_spreads (void)
 {
-  SqIntensity intensity = intensity_of (
-      "'beams': [{'beam_deg': [28, 12], 'field_deg': [44, 21], 'peak_cd': 1000}]", 1.0);
+  SqIntensity intensity =
+    intensity_of ("'beams': [{'beam_deg': [28, 12], 'field_deg': [44, 21], 'peak_cd': 1000}]", 1.0);
   static const struct {
     double g_deg, phi_deg, cd;
   } rows[] = {
-      {14.0, 0.0, 500.0},  {14.0, 180.0, 500.0}, {22.0, 0.0, 100.0},  {6.0, 90.0, 500.0},
-      {6.0, 270.0, 500.0}, {10.5, 90.0, 100.0},  {0.0, 45.0, 1000.0},
+    { 14.0, 0.0, 500.0 },  { 14.0, 180.0, 500.0 }, { 22.0, 0.0, 100.0 },  { 6.0, 90.0, 500.0 },
+    { 6.0, 270.0, 500.0 }, { 10.5, 90.0, 100.0 },  { 0.0, 45.0, 1000.0 },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
     assert_near (sq_intensity_cd (&intensity, direction (rows[i].g_deg, rows[i].phi_deg)),
@@ -76,7 +78,9 @@ test_spot_to_flood (void)
                               "          {'beam_deg': 49, 'field_deg': 64, 'peak_cd': 1600}]";
   static const struct {
     double beam, beam_deg, field_deg, peak_cd;
-  } rows[] = {{0.0, 9.0, 16.0, 90000.0}, {1.0, 49.0, 64.0, 1600.0}, {0.5, 21.0, 32.0, 12000.0}};
+  } rows[] = { { 0.0, 9.0, 16.0, 90000.0 },
+               { 1.0, 49.0, 64.0, 1600.0 },
+               { 0.5, 21.0, 32.0, 12000.0 } };
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++) {
     SqIntensity intensity = intensity_of (light, rows[i].beam);
     double peak = rows[i].peak_cd;
@@ -107,7 +111,7 @@ flux_lm (const SqIntensity *intensity)
 static void
 test_flux (void)
 {
-  static const char *const shapes[] = {"lambert", "sphere", "tube", "skirt"};
+  static const char *const shapes[] = { "lambert", "sphere", "tube", "skirt" };
   for (gsize i = 0; i < G_N_ELEMENTS (shapes); i++) {
     g_autofree char *light = g_strdup_printf ("'emits': '%s', 'lumens': 12345", shapes[i]);
     SqIntensity intensity = intensity_of (light, 1.0);
@@ -121,7 +125,7 @@ static void
 test_gaussian_flux (void)
 {
   g_autofree char *light = g_strdup_printf (
-      "'beams': [{'beam_deg': 2, 'field_deg': %.17g, 'peak_cd': 1e6}]", 2.0 * sqrt (log2 (10.0)));
+    "'beams': [{'beam_deg': 2, 'field_deg': %.17g, 'peak_cd': 1e6}]", 2.0 * sqrt (log2 (10.0)));
   SqIntensity intensity = intensity_of (light, 1.0);
   double gb = SQ_RADIANS (1.0);
   assert_near (flux_lm (&intensity), 1e6 * G_PI * gb * gb / G_LN2, FLUX);
@@ -132,7 +136,7 @@ share (const char *modifiers, SqVector toward)
 {
   g_autofree char *fixture = g_strdup_printf ("'modifiers': [%s],", modifiers);
   g_autoptr (SqScene) scene =
-      class_scene ("'beams': [{'beam_deg': 40, 'field_deg': 60, 'peak_cd': 1}]", fixture);
+    class_scene ("'beams': [{'beam_deg': 40, 'field_deg': 60, 'peak_cd': 1}]", fixture);
   const SqFixture *lamp = SQ_AT (SqFixture, scene->fixtures, 0);
   SqIntensity intensity = sq_intensity_of (sq_scene_class (scene, "c"), 1.0);
   SqPassing passing;
@@ -163,11 +167,11 @@ static void
 test_gels (void)
 {
   g_autoptr (SqScene) scene = scene_of (
-      "'materials': [{'id': 'half', 'for': 'gel', 'direct': 0.5}],"
-      "'classes': [{'id': 'c', 'beams': [{'beam_deg': 40, 'field_deg': 60, 'peak_cd': 800}]}],"
-      "'fixtures': [{'id': 'f', 'class': 'c', 'at': [0, 0, 2],"
-      "  'modifiers': [{'kind': 'gel', 'material': 'half'}, {'kind': 'gel', 'material': 'half'}]}],"
-      "'probes': [{'id': 'p', 'at': [0, 0, 0]}]");
+    "'materials': [{'id': 'half', 'for': 'gel', 'direct': 0.5}],"
+    "'classes': [{'id': 'c', 'beams': [{'beam_deg': 40, 'field_deg': 60, 'peak_cd': 800}]}],"
+    "'fixtures': [{'id': 'f', 'class': 'c', 'at': [0, 0, 2],"
+    "  'modifiers': [{'kind': 'gel', 'material': 'half'}, {'kind': 'gel', 'material': 'half'}]}],"
+    "'probes': [{'id': 'p', 'at': [0, 0, 0]}]");
   assert_near (lux_of (scene), 50.0, 1e-9);
 }
 

@@ -29,18 +29,18 @@ static void
 test_roles (void)
 {
   g_autoptr (SqReadings) readings =
-      stage ("{'id': 'k', 'class': 'c', 'at': [-2, 0, 1.5912], 'role': 'key'},"
-             "{'id': 'f', 'class': 'c', 'at': [2, 0, 1.5912], 'role': 'fill', 'level': 0.25},"
-             "{'id': 'b', 'class': 'c', 'at': [0, 2, 1.5912], 'role': 'back', 'trim_stops': 1},"
-             "{'id': 's', 'class': 'c', 'at': [0, -2, 1.5912], 'role': 'side', 'on': false},"
-             "{'id': 't', 'class': 'c', 'at': [0, 0, 3.5912], 'role': 'top', 'level': 0.5}",
-             "");
+    stage ("{'id': 'k', 'class': 'c', 'at': [-2, 0, 1.5912], 'role': 'key'},"
+           "{'id': 'f', 'class': 'c', 'at': [2, 0, 1.5912], 'role': 'fill', 'level': 0.25},"
+           "{'id': 'b', 'class': 'c', 'at': [0, 2, 1.5912], 'role': 'back', 'trim_stops': 1},"
+           "{'id': 's', 'class': 'c', 'at': [0, -2, 1.5912], 'role': 'side', 'on': false},"
+           "{'id': 't', 'class': 'c', 'at': [0, 0, 3.5912], 'role': 'top', 'level': 0.5}",
+           "");
   const SqMarkReading *mark = first_mark (readings);
   g_assert_cmpuint (mark->rows->len, ==, 4); /* the lamp that is off has no row */
-  static const char *const ids[] = {"k", "f", "b", "t"};
-  static const double flat[] = {250.0, 62.5, 500.0, 125.0};
+  static const char *const ids[] = { "k", "f", "b", "t" };
+  static const double flat[] = { 250.0, 62.5, 500.0, 125.0 };
   /* All but the back light stand at right angles to the camera, which the dome looks at. */
-  static const double dome[] = {125.0, 31.25, 0.0, 62.5};
+  static const double dome[] = { 125.0, 31.25, 0.0, 62.5 };
   for (guint i = 0; i < 4; i++) {
     g_assert_cmpstr (row (mark->rows, i)->id, ==, ids[i]);
     assert_near (row (mark->rows, i)->lux, flat[i], EXACT);
@@ -72,9 +72,9 @@ test_angles (void)
     const char *at;
     double azimuth_deg, from_camera_deg, elevation_deg;
   } rows[] = {
-      {"0, -2, 1.5912", 270.0, 0.0, 0.0},   {"2, 0, 3.5912", 0.0, 90.0, 45.0},
-      {"-2, -2, 1.5912", 225.0, 45.0, 0.0}, {"0, 2, 1.5912", 90.0, 180.0, 0.0},
-      {"0, 0, 4", NAN, NAN, 90.0},
+    { "0, -2, 1.5912", 270.0, 0.0, 0.0 },   { "2, 0, 3.5912", 0.0, 90.0, 45.0 },
+    { "-2, -2, 1.5912", 225.0, 45.0, 0.0 }, { "0, 2, 1.5912", 90.0, 180.0, 0.0 },
+    { "0, 0, 4", NAN, NAN, 90.0 },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++) {
     g_autofree char *lamp = g_strdup_printf ("{'id': 'k', 'class': 'c', 'at': [%s]}", rows[i].at);
@@ -94,10 +94,10 @@ static void
 test_role_at_mark (void)
 {
   g_autoptr (SqScene) scene =
-      scene_of ("'classes': [{'id': 'c', 'emits': 'sphere', 'lumens': 12566.370614359172}],"
-                "'marks': [{'id': 'a', 'at': [-1, 0]}, {'id': 'b', 'at': [1, 0]}],"
-                "'fixtures': [{'id': 'x', 'class': 'c', 'at': [-3, -1, 2], 'role': 'key',"
-                "  'role_at': {'b': 'back'}}]");
+    scene_of ("'classes': [{'id': 'c', 'emits': 'sphere', 'lumens': 12566.370614359172}],"
+              "'marks': [{'id': 'a', 'at': [-1, 0]}, {'id': 'b', 'at': [1, 0]}],"
+              "'fixtures': [{'id': 'x', 'class': 'c', 'at': [-3, -1, 2], 'role': 'key',"
+              "  'role_at': {'b': 'back'}}]");
   g_autoptr (SqReadings) readings = readings_of (scene);
   const SqMarkReading *a = g_ptr_array_index (readings->marks, 0);
   const SqMarkReading *b = g_ptr_array_index (readings->marks, 1);
@@ -129,15 +129,15 @@ test_dark (void)
   g_autoptr (SqReadings) dark = stage ("", ", 'probes': [{'id': 'p', 'at': [0, 0, 0]}]");
   const SqMarkReading *mark = first_mark (dark);
   g_assert_cmpfloat (mark->lux, ==, 0.0);
-  const double undefined[] = {mark->t_stop,
-                              mark->stops_from_exposure,
-                              mark->ratio,
-                              mark->ratio_stops,
-                              mark->key_to_fill,
-                              mark->back_stops,
-                              first_probe (dark)->t_stop,
-                              first_probe (dark)->stops,
-                              first_probe (dark)->cd_m2};
+  const double undefined[] = { mark->t_stop,
+                               mark->stops_from_exposure,
+                               mark->ratio,
+                               mark->ratio_stops,
+                               mark->key_to_fill,
+                               mark->back_stops,
+                               first_probe (dark)->t_stop,
+                               first_probe (dark)->stops,
+                               first_probe (dark)->cd_m2 };
   for (gsize i = 0; i < G_N_ELEMENTS (undefined); i++)
     g_assert_true (isnan (undefined[i]));
   g_autoptr (SqReadings) key = stage ("{'id': 'k', 'class': 'c', 'at': [-2, 0, 2]}", "");
@@ -152,9 +152,9 @@ test_own_person (void)
   g_autoptr (SqReadings) alone = stage ("{'id': 'k', 'class': 'c', 'at': [0, 2, 0.5]}", "");
   assert_near (row (first_mark (alone)->rows, 0)->lux, 1000.0 / (4.0 + 1.0912 * 1.0912), EXACT);
   g_autoptr (SqScene) pair =
-      scene_of ("'classes': [{'id': 'c', 'emits': 'sphere', 'lumens': 12566.370614359172}],"
-                "'marks': [{'id': 'a', 'at': [0, 0]}, {'id': 'b', 'at': [0, 1]}],"
-                "'fixtures': [{'id': 'k', 'class': 'c', 'at': [0, 2, 1.6]}]");
+    scene_of ("'classes': [{'id': 'c', 'emits': 'sphere', 'lumens': 12566.370614359172}],"
+              "'marks': [{'id': 'a', 'at': [0, 0]}, {'id': 'b', 'at': [0, 1]}],"
+              "'fixtures': [{'id': 'k', 'class': 'c', 'at': [0, 2, 1.6]}]");
   g_autoptr (SqReadings) readings = readings_of (pair);
   const SqMarkReading *b = g_ptr_array_index (readings->marks, 1);
   g_assert_cmpfloat (first_mark (readings)->lux, ==, 0.0);
@@ -166,9 +166,9 @@ static void
 test_no_camera (void)
 {
   g_autoptr (SqScene) scene =
-      scene_of ("'classes': [{'id': 'c', 'emits': 'sphere', 'lumens': 12566.370614359172}],"
-                "'marks': [{'id': 'a', 'at': [0, 0]}],"
-                "'fixtures': [{'id': 'k', 'class': 'c', 'at': [0, -2, 1.5912]}]");
+    scene_of ("'classes': [{'id': 'c', 'emits': 'sphere', 'lumens': 12566.370614359172}],"
+              "'marks': [{'id': 'a', 'at': [0, 0]}],"
+              "'fixtures': [{'id': 'k', 'class': 'c', 'at': [0, -2, 1.5912]}]");
   g_autoptr (SqReadings) readings = readings_of (scene);
   g_assert_null (readings->camera);
   assert_near (readings->set_lux, 340.0 * 2.8 * 2.8 * 48.0 / 800.0, EXACT);
@@ -184,39 +184,39 @@ test_spot (void)
     const char *name, *probe, *set;
     double cd_m2;
   } rows[] = {
-      {"floor", "'at': [1, 0, 1], 'normal': [-1, 0, -1]", "'room': {'floor_reflectance': 0.4}",
-       0.4 * 250.0 / G_PI},
-      {"ceiling", "'at': [0, 0, 0.5], 'normal': [0, 0, 1]",
-       "'room': {'ceiling_height': 4, 'ceiling_reflectance': 0.6},"
-       "'walls': [{'path': [[-3, -3], [3, -3], [3, 3], [-3, 3]], 'closed': true}]",
-       0.6 * 250.0 / G_PI},
-      {"wall", "'at': [1, 0, 2], 'normal': [1, 0, 0]",
-       "'walls': [{'path': [[2.05, -3], [2.05, 3]], 'thickness': 0.1, 'reflectance': 0.25}]",
-       0.25 * 250.0 / G_PI},
-      {"wall behind a net", "'at': [0.5, 0, 2], 'normal': [1, 0, 0]",
-       "'walls': [{'path': [[2.05, -3], [2.05, 3]], 'thickness': 0.1, 'reflectance': 0.25}],"
-       "'materials': [{'id': 'n', 'for': 'net', 'direct': 0.5}],"
-       "'panels': [{'id': 'g', 'kind': 'net', 'material': 'n', 'at': [1, 0, 2], 'facing': 0,"
-       "  'width': 1, 'height': 1}]",
-       0.5 * 0.5 * 0.25 * 250.0 / G_PI},
-      {"bounce", "'at': [0.5, 0, 0.5], 'normal': [-0.5, 0, 0.5]",
-       "'materials': [{'id': 'b', 'for': 'bounce', 'reflect': 0.8}],"
-       "'panels': [{'id': 'g', 'kind': 'bounce', 'material': 'b', 'at': [0, 0, 1], 'tilt': 90,"
-       "  'width': 1, 'height': 1}]",
-       0.0}, /* its dark side */
-      {"piece", "'at': [0, 0.5, 1.5], 'normal': [0, -1, -1]",
-       "'pieces': [{'disc': {'at': [0, 0], 'radius': 1}, 'top': 1, 'reflectance': 0.5}]",
-       0.5 * 1000.0 / G_PI},
-      {"skin", "'at': [0, 3, 1.6], 'normal': [0, -1, 0]",
-       "'marks': [{'id': 'm', 'at': [0, 2], 'facing': 0, 'skin': 'deep'}]", 0.0}, /* from behind */
-      {"nothing", "'at': [0, 0, 3], 'normal': [0, 0, 1]", "'units': 'metric'", 0.0},
+    { "floor", "'at': [1, 0, 1], 'normal': [-1, 0, -1]", "'room': {'floor_reflectance': 0.4}",
+      0.4 * 250.0 / G_PI },
+    { "ceiling", "'at': [0, 0, 0.5], 'normal': [0, 0, 1]",
+      "'room': {'ceiling_height': 4, 'ceiling_reflectance': 0.6},"
+      "'walls': [{'path': [[-3, -3], [3, -3], [3, 3], [-3, 3]], 'closed': true}]",
+      0.6 * 250.0 / G_PI },
+    { "wall", "'at': [1, 0, 2], 'normal': [1, 0, 0]",
+      "'walls': [{'path': [[2.05, -3], [2.05, 3]], 'thickness': 0.1, 'reflectance': 0.25}]",
+      0.25 * 250.0 / G_PI },
+    { "wall behind a net", "'at': [0.5, 0, 2], 'normal': [1, 0, 0]",
+      "'walls': [{'path': [[2.05, -3], [2.05, 3]], 'thickness': 0.1, 'reflectance': 0.25}],"
+      "'materials': [{'id': 'n', 'for': 'net', 'direct': 0.5}],"
+      "'panels': [{'id': 'g', 'kind': 'net', 'material': 'n', 'at': [1, 0, 2], 'facing': 0,"
+      "  'width': 1, 'height': 1}]",
+      0.5 * 0.5 * 0.25 * 250.0 / G_PI },
+    { "bounce", "'at': [0.5, 0, 0.5], 'normal': [-0.5, 0, 0.5]",
+      "'materials': [{'id': 'b', 'for': 'bounce', 'reflect': 0.8}],"
+      "'panels': [{'id': 'g', 'kind': 'bounce', 'material': 'b', 'at': [0, 0, 1], 'tilt': 90,"
+      "  'width': 1, 'height': 1}]",
+      0.0 }, /* its dark side */
+    { "piece", "'at': [0, 0.5, 1.5], 'normal': [0, -1, -1]",
+      "'pieces': [{'disc': {'at': [0, 0], 'radius': 1}, 'top': 1, 'reflectance': 0.5}]",
+      0.5 * 1000.0 / G_PI },
+    { "skin", "'at': [0, 3, 1.6], 'normal': [0, -1, 0]",
+      "'marks': [{'id': 'm', 'at': [0, 2], 'facing': 0, 'skin': 'deep'}]", 0.0 }, /* from behind */
+    { "nothing", "'at': [0, 0, 3], 'normal': [0, 0, 1]", "'units': 'metric'", 0.0 },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++) {
     g_autoptr (SqScene) scene =
-        scene_of ("'classes': [{'id': 'c', 'emits': 'sphere', 'lumens': 12566.370614359172}],"
-                  "'fixtures': [{'id': 'k', 'class': 'c', 'at': [0, 0, 2]}],"
-                  "'probes': [{'id': 'p', 'receptor': 'spot', %s}], %s",
-                  rows[i].probe, rows[i].set);
+      scene_of ("'classes': [{'id': 'c', 'emits': 'sphere', 'lumens': 12566.370614359172}],"
+                "'fixtures': [{'id': 'k', 'class': 'c', 'at': [0, 0, 2]}],"
+                "'probes': [{'id': 'p', 'receptor': 'spot', %s}], %s",
+                rows[i].probe, rows[i].set);
     g_autoptr (SqReadings) readings = readings_of (scene);
     const SqProbeReading *probe = first_probe (readings);
     g_assert_cmpfloat_with_epsilon (probe->cd_m2, rows[i].cd_m2, 1e-9 * (1.0 + rows[i].cd_m2));
@@ -234,13 +234,13 @@ static void
 test_probes (void)
 {
   g_autoptr (SqScene) scene =
-      scene_of ("'classes': [{'id': 'c', 'emits': 'sphere', 'lumens': 12566.370614359172}],"
-                "'fixtures': [{'id': 'k', 'class': 'c', 'at': [3, 0, 4]}],"
-                "'probes': [{'id': 'p', 'at': [0, 0, 0], 'toward': 'k'},"
-                " {'id': 'q', 'at': [0, 0, 0], 'receptor': 'dome', 'toward': 'k'},"
-                " {'id': 'r', 'at': [0, 0, 0]}]");
+    scene_of ("'classes': [{'id': 'c', 'emits': 'sphere', 'lumens': 12566.370614359172}],"
+              "'fixtures': [{'id': 'k', 'class': 'c', 'at': [3, 0, 4]}],"
+              "'probes': [{'id': 'p', 'at': [0, 0, 0], 'toward': 'k'},"
+              " {'id': 'q', 'at': [0, 0, 0], 'receptor': 'dome', 'toward': 'k'},"
+              " {'id': 'r', 'at': [0, 0, 0]}]");
   g_autoptr (SqReadings) readings = readings_of (scene);
-  static const double lux[] = {40.0, 40.0, 32.0}, constants[] = {250.0, 340.0, 250.0};
+  static const double lux[] = { 40.0, 40.0, 32.0 }, constants[] = { 250.0, 340.0, 250.0 };
   for (guint i = 0; i < 3; i++) {
     const SqProbeReading *probe = g_ptr_array_index (readings->probes, i);
     assert_near (probe->lux, lux[i], EXACT);
@@ -265,7 +265,7 @@ static void
 test_rows_add_up (void)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (11);
-  static const char *const roles[] = {"key", "fill", "back", "side", "practical"};
+  static const char *const roles[] = { "key", "fill", "back", "side", "practical" };
   for (int round = 0; round < 20; round++) {
     g_autoptr (GString) lamps = g_string_new (NULL);
     for (int i = 0; i < 12; i++)
@@ -279,16 +279,16 @@ test_rows_add_up (void)
                               g_rand_double (rand),
                               g_rand_int_range (rand, 0, 5) ? "true" : "false");
     g_autoptr (SqScene) scene = scene_of (
-        "'classes': [{'id': 'c', 'emits': 'lambert', 'lumens': 4000, 'face': {'width': 0.5}},"
-        "  {'id': 'd', 'beams': [{'beam_deg': 30, 'field_deg': 50, 'peak_cd': 9000}],"
-        "   'face': {'width': 0.2}}],"
-        "'fixtures': [%s], 'marks': [{'id': 'm', 'at': [0, 0]}, {'id': 'n', 'at': [1, 1]}],"
-        "'walls': [{'path': [[-3, 1], [3, 1]], 'openings': [{'kind': 'window', 'offset': 1,"
-        "  'width': 2}]}],"
-        "'probes': [{'id': 'p', 'at': [0, -1, 1]}, {'id': 'q', 'at': [1, 2, 1], 'receptor': "
-        "'dome'},"
-        "  {'id': 'r', 'at': [2, 0, 1], 'receptor': 'spot', 'normal': [-1, 0.3, 0]}]",
-        lamps->str);
+      "'classes': [{'id': 'c', 'emits': 'lambert', 'lumens': 4000, 'face': {'width': 0.5}},"
+      "  {'id': 'd', 'beams': [{'beam_deg': 30, 'field_deg': 50, 'peak_cd': 9000}],"
+      "   'face': {'width': 0.2}}],"
+      "'fixtures': [%s], 'marks': [{'id': 'm', 'at': [0, 0]}, {'id': 'n', 'at': [1, 1]}],"
+      "'walls': [{'path': [[-3, 1], [3, 1]], 'openings': [{'kind': 'window', 'offset': 1,"
+      "  'width': 2}]}],"
+      "'probes': [{'id': 'p', 'at': [0, -1, 1]}, {'id': 'q', 'at': [1, 2, 1], 'receptor': "
+      "'dome'},"
+      "  {'id': 'r', 'at': [2, 0, 1], 'receptor': 'spot', 'normal': [-1, 0.3, 0]}]",
+      lamps->str);
     g_autoptr (SqReadings) one = readings_of (scene);
     g_autoptr (SqReadings) three = sq_read_meter (scene, 3, NULL, NULL);
     for (guint i = 0; i < one->probes->len; i++) {
@@ -333,38 +333,38 @@ test_left_out (void)
   g_autoptr (SqReadings) nothing = stage ("", ", 'room': {'bounce': false}");
   g_assert_cmpuint (nothing->not_counted->len, ==, 0);
   g_autoptr (SqScene) scene = scene_of (
-      "'classes': [{'id': 'c', 'emits': 'lambert', 'lumens': 1000},"
-      "  {'id': 'w', 'photometry': 'IESNA:LM-63-2002'}],"
-      "'materials': [{'id': 'm', 'for': 'diffusion', 'direct': 0.2, 'scatter': 0.5}],"
-      "'fixtures': ["
-      " {'id': 'f1', 'class': 'c', 'at': [0, 0, 2], 'modifiers': ["
-      "   {'kind': 'diffusion', 'material': 'm'}, {'kind': 'doors'}]},"
-      " {'id': 'f2', 'class': 'w', 'at': [0, 0, 2]},"
-      " {'id': 'f3', 'class': 'w', 'at': [0, 0, 2], 'on': false},"
-      " {'id': 'f4', 'class': 'c', 'at': [0, 0, 2], 'modifiers': ["
-      "   {'kind': 'softbox', 'width': 1, 'height': 1, 'material': 'm'}]}],"
-      "'panels': [{'id': 'g1', 'kind': 'diffusion', 'material': 'm', 'at': [0, 0, 1], 'width': 1,"
-      "   'height': 1},"
-      " {'id': 'g2', 'kind': 'diffusion', 'material': 'm', 'at': [0, 0, 1], 'width': 1,"
-      "   'height': 1, 'set': false}],"
-      "'walls': [{'path': [[0, 5], [4, 5]], 'openings': [{'id': 'o1', 'kind': 'window', 'offset': "
-      "1,"
-      "   'width': 1, 'material': 'm'}]}],"
-      "'daylight': {'on': true, 'latitude': 50, 'longitude': 0, 'date': '2024-06-20',"
-      "   'time': '12:00', 'utc_offset': 0},"
-      "'haze': 0.02, 'ambient': [{'at': [0, 0], 'lux': 5}]");
+    "'classes': [{'id': 'c', 'emits': 'lambert', 'lumens': 1000},"
+    "  {'id': 'w', 'photometry': 'IESNA:LM-63-2002'}],"
+    "'materials': [{'id': 'm', 'for': 'diffusion', 'direct': 0.2, 'scatter': 0.5}],"
+    "'fixtures': ["
+    " {'id': 'f1', 'class': 'c', 'at': [0, 0, 2], 'modifiers': ["
+    "   {'kind': 'diffusion', 'material': 'm'}, {'kind': 'doors'}]},"
+    " {'id': 'f2', 'class': 'w', 'at': [0, 0, 2]},"
+    " {'id': 'f3', 'class': 'w', 'at': [0, 0, 2], 'on': false},"
+    " {'id': 'f4', 'class': 'c', 'at': [0, 0, 2], 'modifiers': ["
+    "   {'kind': 'softbox', 'width': 1, 'height': 1, 'material': 'm'}]}],"
+    "'panels': [{'id': 'g1', 'kind': 'diffusion', 'material': 'm', 'at': [0, 0, 1], 'width': 1,"
+    "   'height': 1},"
+    " {'id': 'g2', 'kind': 'diffusion', 'material': 'm', 'at': [0, 0, 1], 'width': 1,"
+    "   'height': 1, 'set': false}],"
+    "'walls': [{'path': [[0, 5], [4, 5]], 'openings': [{'id': 'o1', 'kind': 'window', 'offset': "
+    "1,"
+    "   'width': 1, 'material': 'm'}]}],"
+    "'daylight': {'on': true, 'latitude': 50, 'longitude': 0, 'date': '2024-06-20',"
+    "   'time': '12:00', 'utc_offset': 0},"
+    "'haze': 0.02, 'ambient': [{'at': [0, 0], 'lux': 5}]");
   g_autoptr (SqReadings) readings = readings_of (scene);
   static const char *const lines[] = {
-      "f1: diffusion on the lamp (counted as if it were not there)",
-      "f1: doors (the lamp has no face to hinge them on)",
-      "f2: photometric web (counted as dark)",
-      "f4: soft box (counted as if it were not there)",
-      "g1: light re-emitted by the frame",
-      "o1: light scattered by the material on the opening",
-      "room: light given back by walls, floor and ceiling",
-      "daylight: sun and sky",
-      "ambient: measured light",
-      "haze: what it takes from beams and scatters",
+    "f1: diffusion on the lamp (counted as if it were not there)",
+    "f1: doors (the lamp has no face to hinge them on)",
+    "f2: photometric web (counted as dark)",
+    "f4: soft box (counted as if it were not there)",
+    "g1: light re-emitted by the frame",
+    "o1: light scattered by the material on the opening",
+    "room: light given back by walls, floor and ceiling",
+    "daylight: sun and sky",
+    "ambient: measured light",
+    "haze: what it takes from beams and scatters",
   };
   for (gsize i = 0; i < G_N_ELEMENTS (lines); i++)
     assert_says (readings, lines[i]);

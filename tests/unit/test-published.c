@@ -3,8 +3,8 @@
  *
  * Each row names where its figure was read. "Closed form" is worked out beside it; "from memory"
  * says that the standard itself was not read. */
-#include "light/exposure.h"
 #include "light-scene.h"
+#include "light/exposure.h"
 
 #define CLOSED_FORM 1e-9 /* relative */
 #define AS_PRINTED 6e-6  /* relative: figures are printed to six digits */
@@ -51,7 +51,8 @@ typedef struct {
 #define ROOT_8 2.8284271247461903
 
 static const ExposureRow exposures[] = {
-  { 8, 1, 100, 250, 160, CLOSED_FORM, "colour-science, docstring of average_illuminance(8, 1, 100)" },
+  { 8, 1, 100, 250, 160, CLOSED_FORM,
+    "colour-science, docstring of average_illuminance(8, 1, 100)" },
   { ROOT_8, 0.02, 100, 25 * FC, 100 * FC, CLOSED_FORM,
     "100 fc at ISO 100, 1/50 s is f/2.8: trade's rule, tvtechnology.com" },
   { 4, 1 / 48.0, 800, 25 * FC, 24 * FC, CLOSED_FORM,
@@ -84,9 +85,9 @@ typedef struct {
 
 #define LIGHTING_RATIO "image.absoluteastronomy.com/topics/Lighting_ratio; stops are log2"
 static const RatioRow ratios[] = {
-  { 800, 200, 5, 4, 2.3219, LIGHTING_RATIO },  { 100, 100, 2, 1, 1, LIGHTING_RATIO },
-  { 200, 100, 3, 2, 1.585, LIGHTING_RATIO },   { 400, 100, 5, 4, 2.3219, LIGHTING_RATIO },
-  { 300, 100, 4, 3, 2, LIGHTING_RATIO },       { 700, 100, 8, 7, 3, LIGHTING_RATIO },
+  { 800, 200, 5, 4, 2.3219, LIGHTING_RATIO }, { 100, 100, 2, 1, 1, LIGHTING_RATIO },
+  { 200, 100, 3, 2, 1.585, LIGHTING_RATIO },  { 400, 100, 5, 4, 2.3219, LIGHTING_RATIO },
+  { 300, 100, 4, 3, 2, LIGHTING_RATIO },      { 700, 100, 8, 7, 3, LIGHTING_RATIO },
   { 1500, 100, 16, 15, 4, LIGHTING_RATIO },
 };
 

@@ -18,9 +18,9 @@ static double
 share_between (const char *lamp, const char *set, SqPoint from, SqPoint to)
 {
   g_autoptr (SqScene) scene =
-      scene_of ("%s, 'fixtures': [{'id': 'f', 'class': 'c', 'at': [%.17g, %.17g, %.17g]}],"
-                "'probes': [{'id': 'p', 'at': [%.17g, %.17g, %.17g], 'toward': 'f'}] %s%s",
-                lamp, from.x_m, from.y_m, from.z_m, to.x_m, to.y_m, to.z_m, *set ? "," : "", set);
+    scene_of ("%s, 'fixtures': [{'id': 'f', 'class': 'c', 'at': [%.17g, %.17g, %.17g]}],"
+              "'probes': [{'id': 'p', 'at': [%.17g, %.17g, %.17g], 'toward': 'f'}] %s%s",
+              lamp, from.x_m, from.y_m, from.z_m, to.x_m, to.y_m, to.z_m, *set ? "," : "", set);
   SqVector way = sq_vector_between (from, to);
   return lux_of (scene) / (1000.0 / sq_vector_dot (way, way));
 }
@@ -30,18 +30,19 @@ static const struct {
   const char *name, *path;
   gboolean closed;
 } corners[] = {
-    {"square", "[[0, 0], [4, 0], [4, 3], [0, 3]]", TRUE},
-    {"square, other way round", "[[0, 0], [0, 3], [4, 3], [4, 0]]", TRUE},
-    {"triangle", "[[0, 0], [4, 0.5], [1, 3]]", TRUE},
-    {"needle", "[[0, 0], [4, 0.2], [0, 0.7]]", TRUE},
-    {"concave", "[[0, 0], [4, 0], [4, 3], [2, 0.6], [0, 3]]", TRUE},
-    {"short edges", "[[0, 0], [4, 0], [4.05, 0.05], [4.05, 3], [0, 3]]", TRUE},
+  { "square", "[[0, 0], [4, 0], [4, 3], [0, 3]]", TRUE },
+  { "square, other way round", "[[0, 0], [0, 3], [4, 3], [4, 0]]", TRUE },
+  { "triangle", "[[0, 0], [4, 0.5], [1, 3]]", TRUE },
+  { "needle", "[[0, 0], [4, 0.2], [0, 0.7]]", TRUE },
+  { "concave", "[[0, 0], [4, 0], [4, 3], [2, 0.6], [0, 3]]", TRUE },
+  { "short edges", "[[0, 0], [4, 0], [4.05, 0.05], [4.05, 3], [0, 3]]", TRUE },
 };
 
 static SqPoint
 inside_of (gsize i)
 {
-  static const SqPlace places[] = {{1, 1}, {1, 1}, {1.5, 1}, {0.8, 0.36}, {0.7, 0.7}, {1, 1}};
+  static const SqPlace places[] = { { 1, 1 },      { 1, 1 },     { 1.5, 1 },
+                                    { 0.8, 0.36 }, { 0.7, 0.7 }, { 1, 1 } };
   return sq_point_above (places[i], 1.0);
 }
 
@@ -50,16 +51,16 @@ inside_of (gsize i)
 static void
 test_no_leaks (void)
 {
-  static const char *const sides[] = {"centre", "left", "right"};
-  static const char *const lamps[] = {POINT_LAMP, BALL_LAMP};
+  static const char *const sides[] = { "centre", "left", "right" };
+  static const char *const lamps[] = { POINT_LAMP, BALL_LAMP };
   for (gsize i = 0; i < G_N_ELEMENTS (corners); i++)
     for (gsize side = 0; side < G_N_ELEMENTS (sides); side++)
       for (gsize lamp = 0; lamp < G_N_ELEMENTS (lamps); lamp++)
         for (int k = 0; k < 60; k++) {
           g_autofree char *room = g_strdup_printf (
-              "'room': {'ceiling_height': 2.5}, 'walls': [{'path': %s, 'closed': true,"
-              "'thickness': 0.1, 'side': '%s'}]",
-              corners[i].path, sides[side]);
+            "'room': {'ceiling_height': 2.5}, 'walls': [{'path': %s, 'closed': true,"
+            "'thickness': 0.1, 'side': '%s'}]",
+            corners[i].path, sides[side]);
           double a = 2.0 * G_PI * k / 60.0, z = 0.3 + 7.0 * (k % 7) / 6.0;
           SqPoint from = sq_point (2 + 9 * cos (a), 1.5 + 9 * sin (a), z);
           double share = share_between (lamps[lamp], room, from, inside_of (i));
@@ -113,48 +114,56 @@ typedef struct {
 /* A wall along x, 0.2 thick, its opening from x = 1 to 2; straight through its middle, or beside.
  */
 static const Way ways[] = {
-    {"a window passes what glazing passes", "'kind': 'window'", {1.5, -2, 1.5}, {1.5, 2, 1.5}, 0.8},
-    {"glazing and a gel on it",
-     "'kind': 'window', 'material': 'half'",
-     {1.5, -2, 1.5},
-     {1.5, 2, 1.5},
-     0.4},
-    {"a hole passes all",
-     "'kind': 'opening', 'sill': 1, 'head': 2",
-     {1.5, -2, 1.5},
-     {1.5, 2, 1.5},
-     1.0},
-    {"under the sill",
-     "'kind': 'window', 'sill': 1, 'head': 2",
-     {1.5, -2, 0.9},
-     {1.5, 2, 0.9},
-     0.0},
-    {"over the head", "'kind': 'window', 'sill': 1, 'head': 2", {1.5, -2, 2.1}, {1.5, 2, 2.1}, 0.0},
-    {"before the near jamb", "'kind': 'opening'", {0.9, -2, 1}, {0.9, 2, 1}, 0.0},
-    {"past the far jamb", "'kind': 'opening'", {2.1, -2, 1}, {2.1, 2, 1}, 0.0},
-    {"a slanting ray", "'kind': 'opening'", {3.5, -2, 1}, {-0.5, 2, 1}, 1.0},
-    /* In at x = 1.9, within the hole; at the far face it would be at 0.7. */
-    {"a steep ray ends on the reveal", "'kind': 'opening'", {7.9, -1.1, 1}, {-4.7, 1, 1}, 0.0},
-    {"a door open at a right angle", "'kind': 'door'", {1.5, -2, 1}, {1.5, 2, 1}, 1.0},
-    {"a door shut", "'kind': 'door', 'open_deg': 0", {1.5, -2, 1}, {1.5, 2, 1}, 0.0},
-    {"a door shut, under the leaf's upper corner",
-     "'kind': 'door', 'open_deg': 0",
-     {1.99, -2, 2.09},
-     {1.99, 2, 2.09},
-     0.0},
-    /* The leaf stands from (1, 0) to (1, 1): positive is to the path's left. */
-    {"an open leaf stands to the left", "'kind': 'door'", {0.5, 0.5, 1}, {1.5, 0.5, 1}, 0.0},
-    {"no leaf stands to the right", "'kind': 'door'", {0.5, -0.5, 1}, {1.5, -0.5, 1}, 1.0},
-    {"a leaf opened the other way",
-     "'kind': 'door', 'open_deg': -90",
-     {0.5, -0.5, 1},
-     {1.5, -0.5, 1},
-     0.0},
-    {"a door of frosted glass",
-     "'kind': 'door', 'transmittance': 0.3",
-     {1.5, -2, 1},
-     {1.5, 2, 1},
-     0.3},
+  { "a window passes what glazing passes",
+    "'kind': 'window'",
+    { 1.5, -2, 1.5 },
+    { 1.5, 2, 1.5 },
+    0.8 },
+  { "glazing and a gel on it",
+    "'kind': 'window', 'material': 'half'",
+    { 1.5, -2, 1.5 },
+    { 1.5, 2, 1.5 },
+    0.4 },
+  { "a hole passes all",
+    "'kind': 'opening', 'sill': 1, 'head': 2",
+    { 1.5, -2, 1.5 },
+    { 1.5, 2, 1.5 },
+    1.0 },
+  { "under the sill",
+    "'kind': 'window', 'sill': 1, 'head': 2",
+    { 1.5, -2, 0.9 },
+    { 1.5, 2, 0.9 },
+    0.0 },
+  { "over the head",
+    "'kind': 'window', 'sill': 1, 'head': 2",
+    { 1.5, -2, 2.1 },
+    { 1.5, 2, 2.1 },
+    0.0 },
+  { "before the near jamb", "'kind': 'opening'", { 0.9, -2, 1 }, { 0.9, 2, 1 }, 0.0 },
+  { "past the far jamb", "'kind': 'opening'", { 2.1, -2, 1 }, { 2.1, 2, 1 }, 0.0 },
+  { "a slanting ray", "'kind': 'opening'", { 3.5, -2, 1 }, { -0.5, 2, 1 }, 1.0 },
+  /* In at x = 1.9, within the hole; at the far face it would be at 0.7. */
+  { "a steep ray ends on the reveal", "'kind': 'opening'", { 7.9, -1.1, 1 }, { -4.7, 1, 1 }, 0.0 },
+  { "a door open at a right angle", "'kind': 'door'", { 1.5, -2, 1 }, { 1.5, 2, 1 }, 1.0 },
+  { "a door shut", "'kind': 'door', 'open_deg': 0", { 1.5, -2, 1 }, { 1.5, 2, 1 }, 0.0 },
+  { "a door shut, under the leaf's upper corner",
+    "'kind': 'door', 'open_deg': 0",
+    { 1.99, -2, 2.09 },
+    { 1.99, 2, 2.09 },
+    0.0 },
+  /* The leaf stands from (1, 0) to (1, 1): positive is to the path's left. */
+  { "an open leaf stands to the left", "'kind': 'door'", { 0.5, 0.5, 1 }, { 1.5, 0.5, 1 }, 0.0 },
+  { "no leaf stands to the right", "'kind': 'door'", { 0.5, -0.5, 1 }, { 1.5, -0.5, 1 }, 1.0 },
+  { "a leaf opened the other way",
+    "'kind': 'door', 'open_deg': -90",
+    { 0.5, -0.5, 1 },
+    { 1.5, -0.5, 1 },
+    0.0 },
+  { "a door of frosted glass",
+    "'kind': 'door', 'transmittance': 0.3",
+    { 1.5, -2, 1 },
+    { 1.5, 2, 1 },
+    0.3 },
 };
 
 static void
@@ -162,10 +171,10 @@ test_way (gconstpointer data)
 {
   const Way *way = data;
   g_autofree char *set =
-      g_strdup_printf ("'materials': [{'id': 'half', 'for': 'gel', 'direct': 0.5}],"
-                       "'walls': [{'path': [[0, 0], [4, 0]], 'thickness': 0.2, 'height': 3,"
-                       "  'openings': [{'offset': 1, 'width': 1, %s}]}]",
-                       way->opening);
+    g_strdup_printf ("'materials': [{'id': 'half', 'for': 'gel', 'direct': 0.5}],"
+                     "'walls': [{'path': [[0, 0], [4, 0]], 'thickness': 0.2, 'height': 3,"
+                     "  'openings': [{'offset': 1, 'width': 1, %s}]}]",
+                     way->opening);
   double share = share_between (POINT_LAMP, set, way->from, way->to);
   g_assert_cmpfloat_with_epsilon (share, way->share, EXACT);
 }
@@ -176,14 +185,14 @@ static void
 test_reveal (void)
 {
   static const char hole[] =
-      "'walls': [{'path': [[0, 0], [4, 0]], 'thickness': 0.2, 'height': 3,"
-      "'openings': [{'kind': 'opening', 'offset': 1, 'width': 1, 'sill': 0, 'head': 2.5}]}]";
+    "'walls': [{'path': [[0, 0], [4, 0]], 'thickness': 0.2, 'height': 3,"
+    "'openings': [{'kind': 'opening', 'offset': 1, 'width': 1, 'sill': 0, 'head': 2.5}]}]";
   int passed = 0;
   const int rays = 2000;
   for (int i = 0; i < rays; i++) {
     double x = 0.8 + 1.4 * (i + 0.5) / rays; /* where it crosses the middle of the wall */
     passed +=
-        share_between (POINT_LAMP, hole, sq_point (x - 1, -1, 1), sq_point (x + 1, 1, 1)) > 0.5;
+      share_between (POINT_LAMP, hole, sq_point (x - 1, -1, 1), sq_point (x + 1, 1, 1)) > 0.5;
   }
   g_assert_cmpfloat_with_epsilon (passed * 1.4 / rays, 0.8, 0.002);
 }
@@ -193,15 +202,15 @@ static void
 test_nets (void)
 {
   static const char one[] =
-      "'materials': [{'id': 'n', 'for': 'net', 'direct': 0.707}], 'panels': ["
-      "{'id': 'a', 'kind': 'net', 'material': 'n', 'at': [0, 0, 2], 'tilt': 90, 'width': 4,"
-      " 'height': 4}]";
+    "'materials': [{'id': 'n', 'for': 'net', 'direct': 0.707}], 'panels': ["
+    "{'id': 'a', 'kind': 'net', 'material': 'n', 'at': [0, 0, 2], 'tilt': 90, 'width': 4,"
+    " 'height': 4}]";
   static const char two[] =
-      "'materials': [{'id': 'n', 'for': 'net', 'direct': 0.707}], 'panels': ["
-      "{'id': 'a', 'kind': 'net', 'material': 'n', 'at': [0, 0, 2], 'tilt': 90, 'width': 4,"
-      " 'height': 4},"
-      "{'id': 'b', 'kind': 'net', 'material': 'n', 'at': [0, 0, 1], 'tilt': 80, 'width': 4,"
-      " 'height': 4}]";
+    "'materials': [{'id': 'n', 'for': 'net', 'direct': 0.707}], 'panels': ["
+    "{'id': 'a', 'kind': 'net', 'material': 'n', 'at': [0, 0, 2], 'tilt': 90, 'width': 4,"
+    " 'height': 4},"
+    "{'id': 'b', 'kind': 'net', 'material': 'n', 'at': [0, 0, 1], 'tilt': 80, 'width': 4,"
+    " 'height': 4}]";
   SqPoint from = sq_point (0.3, 0, 3), to = sq_point (0, 0, 0);
   assert_near (share_between (POINT_LAMP, one, from, to), 0.707, EXACT);
   assert_near (share_between (POINT_LAMP, two, from, to), 0.707 * 0.707, EXACT);
@@ -218,21 +227,21 @@ test_panels (void)
     const char *panel;
     double share;
   } rows[] = {
-      {"'kind': 'flag'", 0.0},
-      {"'kind': 'flag', 'hidden': true", 0.0},
-      {"'kind': 'flag', 'set': false", 1.0},
-      {"'kind': 'flag', 'material': 'm'", 0.0},
-      {"'kind': 'diffusion', 'material': 'm'", 0.25},
-      {"'kind': 'bounce', 'material': 'm'", 0.25},
+    { "'kind': 'flag'", 0.0 },
+    { "'kind': 'flag', 'hidden': true", 0.0 },
+    { "'kind': 'flag', 'set': false", 1.0 },
+    { "'kind': 'flag', 'material': 'm'", 0.0 },
+    { "'kind': 'diffusion', 'material': 'm'", 0.25 },
+    { "'kind': 'bounce', 'material': 'm'", 0.25 },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++) {
     g_autofree char *set = g_strdup_printf (
-        "'materials': [{'id': 'm', 'for': 'diffusion', 'direct': 0.25, 'scatter': 0.5}],"
-        "'panels': [{'id': 'g', 'at': [0, 0, 1], 'tilt': 90, 'width': 1, 'height': 1, %s}]",
-        rows[i].panel);
+      "'materials': [{'id': 'm', 'for': 'diffusion', 'direct': 0.25, 'scatter': 0.5}],"
+      "'panels': [{'id': 'g', 'at': [0, 0, 1], 'tilt': 90, 'width': 1, 'height': 1, %s}]",
+      rows[i].panel);
     g_assert_cmpfloat_with_epsilon (
-        share_between (POINT_LAMP, set, sq_point (0.1, 0, 2), sq_point (0, 0, 0)), rows[i].share,
-        EXACT);
+      share_between (POINT_LAMP, set, sq_point (0.1, 0, 2), sq_point (0, 0, 0)), rows[i].share,
+      EXACT);
   }
 }
 
@@ -242,17 +251,17 @@ static void
 test_concave_piece (void)
 {
   static const char *const outlines[] = {
-      "[[0,0], [3,0], [3,3], [2,3], [2,1], [1,1], [1,3], [0,3]]",
-      "[[0,3], [1,3], [1,1], [2,1], [2,3], [3,3], [3,0], [0,0]]",
+    "[[0,0], [3,0], [3,3], [2,3], [2,1], [1,1], [1,3], [0,3]]",
+    "[[0,3], [1,3], [1,1], [2,1], [2,3], [3,3], [3,0], [0,0]]",
   };
   static const struct {
     SqPoint from, to;
     double share;
   } rows[] = {
-      {{1.5, 5, 0.5}, {1.5, 1.2, 0.5}, 1.0},  {{1.5, 5, 0.5}, {1.5, -1, 0.5}, 0.0},
-      {{-1, 2, 0.5}, {1.5, 2, 0.5}, 0.0},     {{-1, 2, 0.5}, {4, 2, 0.5}, 0.0},
-      {{-1, 2, 2}, {4, 2, 2}, 1.0},           {{0.5, 5, 0.5}, {0.5, 3.1, 0.5}, 1.0},
-      {{0.5, 5, 0.5}, {0.5, -0.1, 0.5}, 0.0},
+    { { 1.5, 5, 0.5 }, { 1.5, 1.2, 0.5 }, 1.0 },  { { 1.5, 5, 0.5 }, { 1.5, -1, 0.5 }, 0.0 },
+    { { -1, 2, 0.5 }, { 1.5, 2, 0.5 }, 0.0 },     { { -1, 2, 0.5 }, { 4, 2, 0.5 }, 0.0 },
+    { { -1, 2, 2 }, { 4, 2, 2 }, 1.0 },           { { 0.5, 5, 0.5 }, { 0.5, 3.1, 0.5 }, 1.0 },
+    { { 0.5, 5, 0.5 }, { 0.5, -0.1, 0.5 }, 0.0 },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (outlines); i++)
     for (gsize k = 0; k < G_N_ELEMENTS (rows); k++) {
@@ -272,7 +281,7 @@ test_outlines (void)
     guint n = (guint)g_rand_int_range (rand, 3, 41);
     for (guint i = 0; i < n; i++) {
       double r = g_rand_double_range (rand, 0.2, 2.0), a = 2.0 * G_PI * i / n;
-      star[round % 2 ? n - 1 - i : i] = (SqPlace){r * cos (a), r * sin (a)};
+      star[round % 2 ? n - 1 - i : i] = (SqPlace){ r * cos (a), r * sin (a) };
     }
     g_autoptr (GPtrArray) parts = sq_outline_split (star, n);
     double twice = 0.0;
@@ -289,7 +298,7 @@ test_outlines (void)
     assert_near (twice, fabs (sq_outline_twice_area_m2 (star, n)), EXACT);
     g_assert_cmpuint (parts->len, <, n - 1);
   }
-  static const SqPlace bow[] = {{0, 0}, {1, 1}, {1, 0}, {0, 1.5}};
+  static const SqPlace bow[] = { { 0, 0 }, { 1, 1 }, { 1, 0 }, { 0, 1.5 } };
   g_assert_null (sq_outline_split (bow, G_N_ELEMENTS (bow)));
 }
 
@@ -303,18 +312,23 @@ test_people (void)
     SqPoint from, to;
     double share;
   } rows[] = {
-      {"stand", {-2, 0, 1.6}, {2, 0, 1.6}, 0.0},       {"stand", {-2, 0, 1.0}, {2, 0, 1.0}, 0.0},
-      {"stand", {-2, 0, 0.2}, {2, 0, 0.2}, 0.0},       {"stand", {-2, 0, 1.72}, {2, 0, 1.72}, 1.0},
-      {"stand", {-2, 0.2, 1.6}, {2, 0.2, 1.6}, 1.0}, /* beside the head */
-      {"stand", {-2, 0.2, 1.2}, {2, 0.2, 1.2}, 0.0}, /* the shoulder: facing is +x */
-      {"sit", {0, -2, 1.3}, {0, 2, 1.3}, 0.0},         {"sit", {0, -2, 1.4}, {0, 2, 1.4}, 1.0},
-      {"sit", {0.3, -2, 0.42}, {0.3, 2, 0.42}, 0.0}, /* thighs, ahead */
-      {"sit", {-0.3, -2, 0.42}, {-0.3, 2, 0.42}, 1.0}, {"lie", {-1, -2, 0.1}, {-1, 2, 0.1}, 0.0},
-      {"lie", {0.5, -2, 0.1}, {0.5, 2, 0.1}, 1.0},     {"lie", {-1, -2, 0.4}, {-1, 2, 0.4}, 1.0},
+    { "stand", { -2, 0, 1.6 }, { 2, 0, 1.6 }, 0.0 },
+    { "stand", { -2, 0, 1.0 }, { 2, 0, 1.0 }, 0.0 },
+    { "stand", { -2, 0, 0.2 }, { 2, 0, 0.2 }, 0.0 },
+    { "stand", { -2, 0, 1.72 }, { 2, 0, 1.72 }, 1.0 },
+    { "stand", { -2, 0.2, 1.6 }, { 2, 0.2, 1.6 }, 1.0 }, /* beside the head */
+    { "stand", { -2, 0.2, 1.2 }, { 2, 0.2, 1.2 }, 0.0 }, /* the shoulder: facing is +x */
+    { "sit", { 0, -2, 1.3 }, { 0, 2, 1.3 }, 0.0 },
+    { "sit", { 0, -2, 1.4 }, { 0, 2, 1.4 }, 1.0 },
+    { "sit", { 0.3, -2, 0.42 }, { 0.3, 2, 0.42 }, 0.0 }, /* thighs, ahead */
+    { "sit", { -0.3, -2, 0.42 }, { -0.3, 2, 0.42 }, 1.0 },
+    { "lie", { -1, -2, 0.1 }, { -1, 2, 0.1 }, 0.0 },
+    { "lie", { 0.5, -2, 0.1 }, { 0.5, 2, 0.1 }, 1.0 },
+    { "lie", { -1, -2, 0.4 }, { -1, 2, 0.4 }, 1.0 },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++) {
     g_autofree char *set = g_strdup_printf (
-        "'marks': [{'id': 'm', 'at': [0, 0], 'facing': 0, 'posture': '%s'}]", rows[i].posture);
+      "'marks': [{'id': 'm', 'at': [0, 0], 'facing': 0, 'posture': '%s'}]", rows[i].posture);
     double share = share_between (POINT_LAMP, set, rows[i].from, rows[i].to);
     if (fabs (share - rows[i].share) > EXACT)
       g_error ("%s, row %u: %g", rows[i].posture, (guint)i, share);
@@ -329,21 +343,21 @@ test_penumbra (void)
   double dark_m = NAN, bright_m = NAN;
   for (double x = -0.2; x < 0.2; x += 0.0005) {
     g_autoptr (SqScene) scene =
-        scene_of ("'classes': [{'id': 'c', 'emits': 'lambert', 'lumens': 1000,"
-                  "  'face': {'shape': 'rect', 'width': 0.5}}],"
-                  "'fixtures': [{'id': 'f', 'class': 'c', 'at': [0, 0, 4]}],"
-                  "'panels': [{'id': 'g', 'kind': 'flag', 'at': [5, 0, 1], 'tilt': 90, 'width': 10,"
-                  "  'height': 10}], 'probes': [{'id': 'p', 'at': [%.17g, 0, 0]}, {'id': 'q', "
-                  "'at': [-3, 0, 0]}]",
-                  x);
+      scene_of ("'classes': [{'id': 'c', 'emits': 'lambert', 'lumens': 1000,"
+                "  'face': {'shape': 'rect', 'width': 0.5}}],"
+                "'fixtures': [{'id': 'f', 'class': 'c', 'at': [0, 0, 4]}],"
+                "'panels': [{'id': 'g', 'kind': 'flag', 'at': [5, 0, 1], 'tilt': 90, 'width': 10,"
+                "  'height': 10}], 'probes': [{'id': 'p', 'at': [%.17g, 0, 0]}, {'id': 'q', "
+                "'at': [-3, 0, 0]}]",
+                x);
     /* Scanning toward the shade: the first that is not whole, the last that is not dark. */
     double lux = lux_of (scene), whole;
     g_autoptr (SqScene) clear =
-        scene_of ("'classes': [{'id': 'c', 'emits': 'lambert', 'lumens': 1000,"
-                  "  'face': {'shape': 'rect', 'width': 0.5}}],"
-                  "'fixtures': [{'id': 'f', 'class': 'c', 'at': [0, 0, 4]}],"
-                  "'probes': [{'id': 'p', 'at': [%.17g, 0, 0]}]",
-                  x);
+      scene_of ("'classes': [{'id': 'c', 'emits': 'lambert', 'lumens': 1000,"
+                "  'face': {'shape': 'rect', 'width': 0.5}}],"
+                "'fixtures': [{'id': 'f', 'class': 'c', 'at': [0, 0, 4]}],"
+                "'probes': [{'id': 'p', 'at': [%.17g, 0, 0]}]",
+                x);
     whole = lux_of (clear);
     if (isnan (bright_m) && lux < whole * (1.0 - 1e-9))
       bright_m = x;
@@ -359,25 +373,25 @@ static void
 test_doors (void)
 {
   static const char lamps[] =
-      "'classes': [{'id': 'c', 'emits': 'lambert', 'lumens': 1000,"
-      "  'face': {'shape': 'rect', 'width': 0.4, 'height': 0.2}}],"
-      "'fixtures': [{'id': 'f', 'class': 'c', 'at': [0, 0, 1], 'aim': [0, 5, 1], 'modifiers': ["
-      "   {'kind': 'doors', 'leaves': [%s]}]},"
-      "  {'id': 'g', 'class': 'c', 'at': [0, 0, 1], 'aim': [0, 5, 1]}],"
-      "'probes': [{'id': 'p', 'at': [%s], 'normal': [0, -1, 0]}]";
+    "'classes': [{'id': 'c', 'emits': 'lambert', 'lumens': 1000,"
+    "  'face': {'shape': 'rect', 'width': 0.4, 'height': 0.2}}],"
+    "'fixtures': [{'id': 'f', 'class': 'c', 'at': [0, 0, 1], 'aim': [0, 5, 1], 'modifiers': ["
+    "   {'kind': 'doors', 'leaves': [%s]}]},"
+    "  {'id': 'g', 'class': 'c', 'at': [0, 0, 1], 'aim': [0, 5, 1]}],"
+    "'probes': [{'id': 'p', 'at': [%s], 'normal': [0, -1, 0]}]";
   static const struct {
     const char *leaves, *at;
     double share;
   } rows[] = {
-      {"90, 90, 90, 90", "0, 3, 2", 1.0},
-      {"0, 90, 90, 90", "0, 3, 5", 0.0}, /* over the top leaf, which is 0.2 long */
-      {"0, 90, 90, 90", "0, 3, 1", 1.0},
-      {"90, 90, 0, 90", "0, 3, -3", 0.0}, /* under the bottom leaf */
-      {"90, 90, 0, 90", "0, 3, 5", 1.0},
-      {"90, 0, 90, 90", "4, 3, 1", 0.0}, /* right of the right leaf, which is 0.4 long */
-      {"90, 0, 90, 90", "-4, 3, 1", 1.0},
-      {"90, 90, 90, 0", "-4, 3, 1", 0.0},
-      {"-60, 90, 90, 90", "0, 3, 1.9", 0.0}, /* folded in, its tip is under the middle */
+    { "90, 90, 90, 90", "0, 3, 2", 1.0 },
+    { "0, 90, 90, 90", "0, 3, 5", 0.0 }, /* over the top leaf, which is 0.2 long */
+    { "0, 90, 90, 90", "0, 3, 1", 1.0 },
+    { "90, 90, 0, 90", "0, 3, -3", 0.0 }, /* under the bottom leaf */
+    { "90, 90, 0, 90", "0, 3, 5", 1.0 },
+    { "90, 0, 90, 90", "4, 3, 1", 0.0 }, /* right of the right leaf, which is 0.4 long */
+    { "90, 0, 90, 90", "-4, 3, 1", 1.0 },
+    { "90, 90, 90, 0", "-4, 3, 1", 0.0 },
+    { "-60, 90, 90, 90", "0, 3, 1.9", 0.0 }, /* folded in, its tip is under the middle */
   };
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++) {
     g_autofree char *format = g_strdup (lamps);
