@@ -78,18 +78,39 @@ export_to (const SqPlot *plot, const char *path, SqPlotFormat format)
   g_assert_no_error (error);
 }
 
+/* Whether @program is there; the test is skipped where it is not. */
+static G_GNUC_UNUSED gboolean
+have_or_skip (const char *program)
+{
+  g_autofree char *path = g_find_program_in_path (program);
+  if (path == NULL)
+    g_test_skip (program);
+  return path != NULL;
+}
+
+/* Runs @command, which must go well. Returns: FALSE, with the test skipped, where it is missing */
+static G_GNUC_UNUSED gboolean
+run_or_skip (const char *const *command)
+{
+  g_autoptr (GError) error = NULL;
+  if (!have_or_skip (command[0]))
+    return FALSE;
+  g_autoptr (GSubprocess) process = g_subprocess_newv (command, G_SUBPROCESS_FLAGS_NONE, &error);
+  g_assert_no_error (error);
+  g_subprocess_wait_check (process, NULL, &error);
+  g_assert_no_error (error);
+  return TRUE;
+}
+
 /* What @program prints; NULL, with the test skipped, where it is not installed. */
 static G_GNUC_UNUSED char *
 output_of (
     const char *program, const char *a, const char *b, const char *c, const char *d, gsize *length)
 {
   g_autoptr (GError) error = NULL;
-  g_autofree char *path = g_find_program_in_path (program);
-  if (path == NULL) {
-    g_test_skip (program);
+  if (!have_or_skip (program))
     return NULL;
-  }
-  const char *const command[] = {path, a, b, c, d, NULL};
+  const char *const command[] = { program, a, b, c, d, NULL };
   g_autoptr (GSubprocess) process =
       g_subprocess_newv (command, G_SUBPROCESS_FLAGS_STDOUT_PIPE, &error);
   g_assert_no_error (error);

@@ -2,6 +2,7 @@
 #include "draw-page.h"
 #include "draw/lamp-symbol.h"
 #include "draw/panel-symbol.h"
+#include "draw/point-symbols.h"
 #include "draw/ray-cut.h"
 #include "draw/wall-drawing.h"
 
@@ -49,6 +50,77 @@ test_one_ink (void)
   for (int i = 0; i < SQ_ROLE_LINES; i++) {
     SqColour role = sq_role_colour (&mono, i);
     g_assert_true (role.red == ink.red && role.green == ink.green && role.blue == ink.blue);
+  }
+}
+
+/* With one ink nothing has a hue: not the tint of a wall either. */
+static void
+test_no_tint (void)
+{
+  SqView mono = { .mono = TRUE };
+  for (int i = 0; i < SQ_INKS; i++) {
+    SqColour colour = sq_ink (&mono, (SqInk)i);
+    assert_near (colour.red, colour.green, EXACT);
+    assert_near (colour.green, colour.blue, EXACT);
+  }
+}
+
+/* A number of three digits is wider than its square; a name of 300 letters is no bar across the
+ * plan. */
+static void
+test_long_marks (void)
+{
+  Page page = open_page (&one_to_fifty);
+  g_autofree char *name = g_strnfill (300, 'M');
+  const double short_name_mm = 20.0;
+  assert_near (sq_note_mark_width_mm (page.drawing, 99), SQ_NOTE_SIDE_MM, EXACT);
+  g_assert_cmpfloat (sq_note_mark_width_mm (page.drawing, 100), >, SQ_NOTE_SIDE_MM);
+  assert_near (sq_mark_letter_width_mm (page.drawing, "A"), SQ_LETTER_SIDE_MM, EXACT);
+  g_assert_cmpfloat (sq_mark_letter_width_mm (page.drawing, name), <, short_name_mm);
+  close_page (&page);
+}
+
+/* Text in a line stands where it is put, whichever way its script runs. */
+static void
+test_both_ways (void)
+{
+  static const char *const words[] = { "ledger", "×ª×××¨×" };
+  static const struct {
+    SqAlign align;
+    double left, right; /* the text box's end that lies at 0; NAN: not that one */
+  } rows[] = { { SQ_ALIGN_LEFT, 0.0, NAN }, { SQ_ALIGN_RIGHT, NAN, 0.0 } };
+  const double ink_mm = 1.0; /* letters do not start quite at their box */
+  for (guint i = 0; i < G_N_ELEMENTS (words); i++)
+    for (guint j = 0; j < G_N_ELEMENTS (rows); j++) {
+      const SqType type = { .cap_mm = 2, .width_mm = 50, .one_line = TRUE, .align = rows[j].align };
+      cairo_surface_t *surface = cairo_recording_surface_create (CAIRO_CONTENT_ALPHA, NULL);
+      cairo_t *cairo = cairo_create (surface);
+      SqDrawing *drawing = sq_drawing_new (cairo, &one_to_fifty);
+      double x, width;
+      sq_draw_text (drawing, (SqPaperPoint){ 0, 0 }, words[i], &type);
+      cairo_recording_surface_ink_extents (surface, &x, NULL, &width, NULL);
+      assert_near (isnan (rows[j].left) ? x + width : x, 0.0, ink_mm);
+      sq_drawing_free (drawing);
+      cairo_destroy (cairo);
+      cairo_surface_destroy (surface);
+    }
+}
+
+static void
+test_moved_within (void)
+{
+  const SqPaperBox outer = { 10, 10, 100, 50 };
+  static const struct {
+    SqPaperBox box, moved;
+  } rows[] = {
+    { { 20, 20, 5, 5 }, { 20, 20, 5, 5 } },
+    { { 8, 20, 5, 5 }, { 10, 20, 5, 5 } },
+    { { 108, 58, 5, 5 }, { 105, 55, 5, 5 } },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
+    SqPaperBox moved = sq_paper_box_moved_within (rows[i].box, outer);
+    assert_near (moved.x_mm, rows[i].moved.x_mm, EXACT);
+    assert_near (moved.y_mm, rows[i].moved.y_mm, EXACT);
   }
 }
 
@@ -277,6 +349,10 @@ main (int argc, char **argv)
   g_test_add_func ("/draw/pens/whole and half pixels on screen", test_screen_pens);
   g_test_add_func ("/draw/roles/no two share a dash or a word", test_role_dashes);
   g_test_add_func ("/draw/roles/one ink where only one is allowed", test_one_ink);
+  g_test_add_func ("/draw/roles/no tint in one ink", test_no_tint);
+  g_test_add_func ("/draw/words/long ones are cut", test_long_marks);
+  g_test_add_func ("/draw/words/scripts run both ways", test_both_ways);
+  g_test_add_func ("/draw/boxes/moved inside", test_moved_within);
   g_test_add_func ("/draw/boxes/a line clipped", test_clip_line);
   g_test_add_func ("/draw/walls/eight metres are 160 mm at 1:50", test_true_length);
   g_test_add_func ("/draw/walls/corners are mitred on each side", test_corners);

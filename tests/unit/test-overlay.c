@@ -30,6 +30,10 @@ test_figures (void)
       {0.5, SQ_METRIC, "0.5"},
       {0.7, SQ_METRIC, "0.7"},
       {0.35355, SQ_METRIC, "0.35"},
+      { 0.125, SQ_METRIC, "0.125" },
+      { 0.0101, SQ_METRIC, "0.01" },
+      { 0.00034, SQ_METRIC, "0.00034" },
+      { 0.0, SQ_METRIC, "0" },
       {2896, SQ_METRIC, "2900"},
       /* 1 fc = 10.7639 lx */
       {10.7639, SQ_IMPERIAL, "1"},
@@ -161,8 +165,9 @@ test_figures_on_lines (void)
   cairo_scale (cairo, points_per_mm, points_per_mm);
   SqDrawing *drawing = sq_drawing_new (cairo, &view);
   /* The box hides the right half: figures keep clear of it. */
-  const SqPaperBox keep_clear = {100, 0, 100, 200};
-  sq_light_overlay_draw (drawing, overlay, FALSE, &keep_clear, 1);
+  const SqPaperBox right_half = { 100, 0, 100, 200 };
+  const SqKeepClear keep_clear = { .boxes = &right_half, .n_boxes = 1 };
+  sq_light_overlay_draw (drawing, overlay, FALSE, &keep_clear);
   sq_drawing_free (drawing);
   cairo_destroy (cairo);
   cairo_surface_destroy (pdf);
@@ -185,6 +190,64 @@ test_figures_on_lines (void)
   }
 }
 
+static cairo_surface_t *
+picture_of (const SqLightOverlay *overlay, const SqView *view, const SqKeepClear *keep_clear)
+{
+  const int pixels_per_mm = 4;
+  int side = (int)view->clip.width_mm * pixels_per_mm;
+  cairo_surface_t *image = cairo_image_surface_create (CAIRO_FORMAT_RGB24, side, side);
+  cairo_t *cairo = cairo_create (image);
+  cairo_scale (cairo, pixels_per_mm, pixels_per_mm);
+  SqDrawing *drawing = sq_drawing_new (cairo, view);
+  sq_light_overlay_draw (drawing, overlay, FALSE, keep_clear);
+  sq_drawing_free (drawing);
+  cairo_destroy (cairo);
+  cairo_surface_flush (image);
+  return image;
+}
+
+/* Rows of pixels in which two pictures differ, in the upper and in the lower half. */
+static void
+different_rows (cairo_surface_t *a, cairo_surface_t *b, guint halves[2])
+{
+  int stride = cairo_image_surface_get_stride (a), rows = cairo_image_surface_get_height (a);
+  halves[0] = halves[1] = 0;
+  for (int y = 0; y < rows; y++)
+    halves[y >= rows / 2] += memcmp (cairo_image_surface_get_data (a) + y * stride,
+                                     cairo_image_surface_get_data (b) + y * stride,
+                                     (gsize)stride) != 0;
+}
+
+/* One half of the contours' circles lies under a fan of lines: all figures go to the other. */
+static void
+test_figures_off_lines (void)
+{
+  /* So small that each circle has one figure. */
+  const SqView view = {
+    .mm_per_m = 6.0, .origin = { 50, 50 }, .clip = { 0, 0, 100, 100 }, .has_overlay = TRUE
+  };
+  g_autoptr (SqScene) scene = scene_of ("'marks': []");
+  g_autoptr (SqLightMap) map = lamp_map (4000, 2.0);
+  g_autoptr (SqLightOverlay) overlay = sq_light_overlay_new (scene, map);
+  const SqKeepClear everywhere = { .boxes = &view.clip, .n_boxes = 1 };
+  cairo_surface_t *bare = picture_of (overlay, &view, &everywhere);
+  for (int below = 0; below < 2; below++) {
+    SqPaperLine fan[90];
+    for (guint k = 0; k < G_N_ELEMENTS (fan); k++) {
+      double angle = G_PI * (k + 0.5) / G_N_ELEMENTS (fan) * (below ? 1 : -1);
+      fan[k] = (SqPaperLine){ view.origin, sq_paper_along (view.origin, angle, 100) };
+    }
+    const SqKeepClear keep_clear = { .lines = fan, .n_lines = G_N_ELEMENTS (fan) };
+    cairo_surface_t *image = picture_of (overlay, &view, &keep_clear);
+    guint figures[2];
+    different_rows (image, bare, figures);
+    g_assert_cmpuint (figures[!below], >, 0);
+    g_assert_cmpuint (figures[below], ==, 0);
+    cairo_surface_destroy (image);
+  }
+  cairo_surface_destroy (bare);
+}
+
 /* No light at all, and no lux at all, are drawn without harm. */
 static void
 test_dark (void)
@@ -199,7 +262,7 @@ test_dark (void)
     cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 50, 50);
     cairo_t *cairo = cairo_create (surface);
     SqDrawing *drawing = sq_drawing_new (cairo, &view);
-    sq_light_overlay_draw (drawing, overlay, TRUE, NULL, 0);
+    sq_light_overlay_draw (drawing, overlay, TRUE, NULL);
     sq_light_overlay_draw_ramp (drawing, overlay, TRUE, (SqPaperPoint){0, 0}, 50);
     g_assert_cmpint (cairo_status (cairo), ==, CAIRO_STATUS_SUCCESS);
     sq_drawing_free (drawing);
@@ -215,6 +278,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/overlay/figures of the levels", test_figures);
   g_test_add_func ("/overlay/rooms where the marks are", test_rooms);
   g_test_add_func ("/overlay/figures stand on their contours", test_figures_on_lines);
+  g_test_add_func ("/overlay/figures keep off lines", test_figures_off_lines);
   g_test_add_func ("/overlay/darkness", test_dark);
   return g_test_run ();
 }

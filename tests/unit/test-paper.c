@@ -5,7 +5,7 @@
 #include "paper/scale-bar.h"
 #include "paper/scale.h"
 #include "paper/sheet.h"
-#include "paper/words.h"
+#include "draw/mark-label.h"
 
 #include <string.h>
 

@@ -79,8 +79,42 @@ test_back_stops (void)
   assert_near (sq_back_from_set_stops (&readings, &reading), 1.0, EXACT);
   reading.back_lux = 125;
   assert_near (sq_back_from_set_stops (&readings, &reading), -1.0, EXACT);
+  /* Nothing, and the far tail of a beam. */
   reading.back_lux = 0;
   g_assert_true (isnan (sq_back_from_set_stops (&readings, &reading)));
+  reading.back_lux = 1e-20;
+  g_assert_true (isnan (sq_back_from_set_stops (&readings, &reading)));
+}
+
+static void
+test_mark_text (void)
+{
+  static const struct {
+    double lux, t_stop, ratio, back_lux;
+    const char *light, *line;
+  } rows[] = {
+    { 340, 4.0, 6.94, 500, "340\u00a0lx  T4", "6.9 : 1   back +1" },
+    { 340, 4.0, 16.2, 0, "340\u00a0lx  T4", "16 : 1" },
+    { 340, 4.0, NAN, 0, "340\u00a0lx  T4", "no fill" },
+    { 0, NAN, NAN, 0, "0\u00a0lx  dark", "no light" },
+    { 1e-20, NAN, NAN, 1e-20, "0\u00a0lx  dark", "no light" },
+  };
+  SqMeterSettings meter = { .flat_c = 250, .dome_c = 340 };
+  SqScene scene = { .meter = &meter };
+  SqReadings readings = { .scene = &scene, .set_lux = 340 };
+  SqMark mark = { .label = (char *)"A" };
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
+    /* The plain ratio, which is not shown here, is another one. */
+    SqMarkReading reading = { .mark = &mark,
+                              .lux = rows[i].lux,
+                              .t_stop = rows[i].t_stop,
+                              .ratio = 99,
+                              .shown_ratio = rows[i].ratio,
+                              .back_lux = rows[i].back_lux };
+    g_autoptr (SqMarkLabel) label = sq_mark_label_new (&mark, &readings, &reading, SQ_METRIC);
+    g_assert_cmpstr (label->light, ==, rows[i].light);
+    g_assert_cmpstr (label->ratio, ==, rows[i].line);
+  }
 }
 
 static void
@@ -117,6 +151,22 @@ test_pinned (void)
   assert_near (wishes[1].at.x_mm, 108, 0.0);
   assert_near (wishes[1].at.y_mm, 100, 0.0);
   g_assert_false (sq_paper_boxes_overlap (sq_wish_box (&wishes[0]), sq_wish_box (&wishes[1])));
+}
+
+/* What need not be said goes where it would cover something, and stays where there is room. */
+static void
+test_leaves_out (void)
+{
+  g_autoptr (SqLabelObstacles) obstacles = sq_label_obstacles_new ((SqPaperBox){ 0, 0, 300, 200 });
+  SqWish wishes[2] = { plain_wish (60, 100), plain_wish (240, 100) };
+  for (int i = 0; i < 2; i++) {
+    wishes[i].most_mm = 6;
+    wishes[i].most_cost = 10;
+  }
+  sq_label_obstacles_add_box (obstacles, (SqPaperBox){ 0, 0, 140, 200 }, SQ_COST_BODY, NULL);
+  sq_place_tags (wishes, 2, obstacles);
+  g_assert_true (wishes[0].left_out);
+  g_assert_false (wishes[1].left_out);
 }
 
 static void
@@ -320,6 +370,87 @@ test_same_plan_same_labels (void)
   g_rand_free (dice);
 }
 
+static SqPaperBox
+label_box (const SqPlanReport *report, gconstpointer thing)
+{
+  for (guint i = 0; i < report->labels->len; i++) {
+    const SqLabel *label = &g_array_index (report->labels, SqLabel, i);
+    if (label->thing == thing)
+      return label->box;
+  }
+  g_error ("that thing has no label");
+}
+
+/* Sill and head of a window stand in the room; behind the wall where a flag stands in the way. */
+static void
+test_window_gives_way (void)
+{
+  static const char room[] =
+    "'walls': [{'id': 'w', 'path': [[0, 0], [5, 0], [5, 4], [0, 4]], 'closed': true,"
+    " 'thickness': 0.2, 'openings': [{'id': 'o', 'edge': 2, 'offset': 1.5, 'width': 2}]}],"
+    "'marks': [{'id': 'm', 'label': 'A', 'at': [2.5, 1.5]}]";
+  const double wall_y_mm = sq_view_paper (&one_to_fifty, (SqPlace){ 0, 4 }).y_mm;
+  for (int blocked = 0; blocked < 2; blocked++) {
+    g_autofree char *text = g_strconcat (
+      room,
+      blocked ? ", 'panels': [{'id': 'g', 'kind': 'flag', 'at': [2.5, 3.78, 2], 'facing': 270,"
+                " 'width': 3.4, 'height': 1}]"
+              : "",
+      NULL);
+    g_autoptr (SqScene) scene = right_scene (text);
+    g_autoptr (SqPlanReport) report = report_of (scene, &one_to_fifty);
+    const SqWall *wall = SQ_AT (SqWall, scene->walls, 0);
+    SqPaperBox box = label_box (report, g_ptr_array_index (wall->openings, 0));
+    g_assert_cmpint (sq_paper_box_middle (box).y_mm < wall_y_mm, ==, blocked);
+  }
+}
+
+/* A note by the border is drawn whole; words of a piece give way to it. */
+static void
+test_notes_stand (void)
+{
+  g_autoptr (SqScene) scene = right_scene (
+    "'pieces': [{'id': 'p', 'label': 'cabinet', 'outline': [[3, 3], [5, 3], [5, 5], [3, 5]],"
+    " 'base': 0, 'top': 1}],"
+    "'notes': [{'id': 'edge', 'text': 'x', 'at': [-1.48, 5]},"
+    " {'id': 'inside', 'text': 'x', 'at': [4, 4]}]");
+  g_autoptr (SqPlanReport) report = report_of (scene, &one_to_fifty);
+  SqPaperBox edge = label_box (report, g_ptr_array_index (scene->notes, 0));
+  SqPaperBox inside = label_box (report, g_ptr_array_index (scene->notes, 1));
+  SqPaperBox piece = label_box (report, g_ptr_array_index (scene->pieces, 0));
+  g_assert_true (sq_paper_box_within (edge, one_to_fifty.clip));
+  g_assert_false (sq_paper_boxes_overlap (inside, piece));
+}
+
+/* A dimension lies its offset to the left of its way: 4 m up, 1 m to the west. Where there are no
+ * walls what a lamp is aimed at is part of the plan too. */
+static void
+test_extent (void)
+{
+  static const struct {
+    const char *scene;
+    SqPlace least, most;
+  } rows[] = {
+    { "'dimensions': [{'id': 'd', 'from': [2, 1], 'to': [2, 5], 'offset': 1}]", { 1, 1 }, { 2, 5 } },
+    { "'fixtures': [{'id': 'f', 'class': 'open-face-800', 'at': [0, 0, 2], 'aim': [3, 0, 1]}]",
+      { -0.5, -0.5 },
+      { 3.3, 0.5 } },
+    { "'fixtures': [{'id': 'f', 'class': 'open-face-800', 'at': [0, 0, 2], 'aim': [3, 0, 1]}],"
+      "'walls': [{'id': 'w', 'path': [[0, 0], [1, 0]], 'thickness': 0.1}]",
+      { -0.5, -0.5 },
+      { 1, 0.5 } },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
+    g_autoptr (SqScene) scene = right_scene (rows[i].scene);
+    SqPlace least, most;
+    g_assert_true (sq_plan_extent_m (scene, &least, &most));
+    assert_near (least.x_m, rows[i].least.x_m, EXACT);
+    assert_near (least.y_m, rows[i].least.y_m, EXACT);
+    assert_near (most.x_m, rows[i].most.x_m, EXACT);
+    assert_near (most.y_m, rows[i].most.y_m, EXACT);
+  }
+}
+
 /* The overlay is asked for below everything, when all labels are known already. */
 static void
 count_labels (SqDrawing *drawing, gpointer data)
@@ -383,6 +514,11 @@ main (int argc, char **argv)
   g_test_add_func ("/draw/tags/units are counted as people count", test_unit_order);
   g_test_add_func ("/draw/marks/back light from the set stop", test_back_stops);
   g_test_add_func ("/draw/placing/a hand-placed tag stays", test_pinned);
+  g_test_add_func ("/draw/marks/what they say", test_mark_text);
+  g_test_add_func ("/draw/placing/what need not be said is left out", test_leaves_out);
+  g_test_add_func ("/draw/plan/figures of a window give way", test_window_gives_way);
+  g_test_add_func ("/draw/plan/notes stand where they are", test_notes_stand);
+  g_test_add_func ("/draw/plan/how far it reaches", test_extent);
   g_test_add_func ("/draw/placing/labels keep to the field", test_keeps_to_field);
   g_test_add_func ("/draw/placing/crowded tags say less", test_says_less);
   g_test_add_func ("/draw/plan/no label lies on another", test_no_overlaps);

@@ -136,7 +136,71 @@ test_pages (Place *place, gconstpointer unused)
   g_assert_nonnull (strstr (second, "Figures"));
   g_assert_nonnull (strstr (second, "Caution"));
   g_assert_true (says (second, "2 / 2"));
-  g_assert_null (g_strstr_len (text, second - text, "Caution"));
+  g_assert_null (g_strstr_len (text, second - text, "Mains"));
+  g_assert_true (says (text, "Cautions, figures and legend: sheet 2."));
+}
+
+/* Notes and revisions run on overleaf, and the sheet says so; cautions do not. */
+static void
+test_runs_on (Place *place, gconstpointer unused)
+{
+  g_autoptr (GString) notes = g_string_new (NULL);
+  for (int k = 0; k < 60; k++)
+    g_string_append_printf (notes, "%s{'id': 'n%d', 'text': 'Note %d.', 'at': [1, 1]}",
+                            k > 0 ? "," : "", k, k + 1);
+  g_autoptr (SqScene) scene = scene_of (
+    "'title': {'revisions': [{'number': 'A', 'date': '2026-09-14', 'what': 'issued'}]},"
+    "'marks': [{'id': 'm', 'label': 'A', 'at': [4, 3]}],"
+    "'fixtures': [{'id': 'f1', 'number': '17', 'class': 'discharge-fresnel-1200',"
+    " 'at': [1, 1, 2.4], 'aim': 'm', 'mount': 'pipe'}], 'notes': [%s]",
+    notes->str);
+  g_autoptr (SqPlot) plot = plot_of (scene, "A3", 50, SQ_OVERLAY_LUX);
+  g_assert_cmpint (sq_plot_n_pages (plot), ==, 2);
+  g_autofree char *pdf = in_place (place, "plot.pdf");
+  export_to (plot, pdf, SQ_PLOT_PDF);
+  g_autofree char *text = text_of (pdf);
+  if (text == NULL)
+    return;
+  char *second = strchr (text, '\f');
+  g_assert_nonnull (second);
+  *second++ = '\0';
+  g_assert_true (says (text, "Mains and distribution"));
+  g_assert_true (says (text, "Unit 17 discharge"));
+  g_assert_true (says (text, "continued on sheet 2"));
+  g_assert_true (says (text, "Note 1."));
+  g_assert_true (says (second, "Notes, continued"));
+  g_assert_true (says (second, "Note 60."));
+  g_assert_true (says (second, "2026-09-14"));
+  g_assert_false (says (second, "Mains"));
+  g_assert_false (says (second, "continued on sheet"));
+}
+
+/* A legend that fills a whole column does not push the cautions off the first sheet. */
+static void
+test_cautions_stay (Place *place, gconstpointer unused)
+{
+  g_autoptr (GString) marks = g_string_new (NULL);
+  for (int k = 0; k < 120; k++)
+    g_string_append_printf (marks, "%s{'id': 'm%d', 'label': 'P%d', 'at': [%d, %d]}",
+                            k > 0 ? "," : "", k, k, k % 12, k / 12);
+  g_autoptr (SqScene) scene =
+    scene_of ("'marks': [%s], 'fixtures': [{'id': 'f1', 'number': '17', 'class': 'open-face-800',"
+              " 'at': [1, 1, 2.4], 'aim': 'm1'}]",
+              marks->str);
+  g_autoptr (SqPlot) plot = plot_of (scene, "A3", 50, SQ_OVERLAY_NONE);
+  g_assert_cmpint (sq_plot_n_pages (plot), >, 1);
+  g_autofree char *pdf = in_place (place, "plot.pdf");
+  export_to (plot, pdf, SQ_PLOT_PDF);
+  g_autofree char *text = text_of (pdf);
+  if (text == NULL)
+    return;
+  char *second = strchr (text, '\f');
+  g_assert_nonnull (second);
+  *second++ = '\0';
+  g_assert_true (says (text, "Mains and distribution"));
+  g_assert_false (says (second, "Mains and distribution"));
+  g_assert_true (says (second, "Figures, continued"));
+  g_assert_true (says (second, "Legend"));
 }
 
 /* Scenes that lack something still give a page that says so. */
@@ -239,12 +303,16 @@ test_refused (void)
   } rows[] = {
       /* The field of A3 is 306 × 241 mm, 5 mm each side are kept for words. */
       {"A3", 20, 150, SQ_OVERLAY_NONE,
-       "sheet: the set is 8.00" NB "m × 1.00" NB "m, A3 at 1:20 holds 5.92" NB "m × 4.62" NB "m, "
-       "expected 1:50 or sheet A2"},
+       "sheet: the plan is 8.00" NB "m × 1.00" NB "m, A3 at 1:20 has room for 5.92" NB "m × 4.62" NB "m, "
+       "expected scale 1:50 or sheet A2"},
       /* That of A0 is 991 × 785 mm. */
+      /* In inches where the sheet is: the field of tabloid is 319.2 × 224.4 mm. */
+      { "tabloid", 20, 150, SQ_OVERLAY_NONE,
+        "sheet: the plan is 8.00" NB "m × 1.00" NB "m, Tabloid at 1:20 has room for 6.18" NB
+        "m × 4.29" NB "m, expected scale 1:50 or sheet arch-c" },
       {NULL, 4, 150, SQ_OVERLAY_NONE,
-       "sheet: the set is 8.00" NB "m × 1.00" NB "m, A0 at 1:4 holds 3.92" NB "m × 3.10" NB "m, "
-       "expected 1:10"},
+       "sheet: the plan is 8.00" NB "m × 1.00" NB "m, A0 at 1:4 has room for 3.92" NB "m × 3.10" NB "m, "
+       "expected scale 1:10"},
       {"B5", 0, 150, SQ_OVERLAY_NONE,
        "sheet: B5 is no sheet, expected one of A4, A3, A2, A1, A0, letter, arch-a, tabloid, "
        "arch-b, arch-c, arch-d, arch-e"},
@@ -267,7 +335,7 @@ test_refused (void)
   }
 }
 
-/* Where nothing is asked for: the smallest sheet from A3 (tabloid) up that holds the set at 1:50 or 1/4" = 1'. */
+/* Where nothing is asked for: the smallest sheet from A3 (tabloid) up that holds the plan at 1:50 or 1/4" = 1'. */
 static void
 test_chosen (void)
 {
@@ -319,6 +387,8 @@ main (int argc, char *argv[])
   ADD_IN_PLACE ("/plot/a wall of 8 m is 160 mm at 1:50", test_true_scale);
   ADD_IN_PLACE ("/plot/the page says what it must", test_says);
   ADD_IN_PLACE ("/plot/small sheets go on to a second page", test_pages);
+  ADD_IN_PLACE ("/plot/notes run on overleaf", test_runs_on);
+  ADD_IN_PLACE ("/plot/cautions stay on the first sheet", test_cautions_stay);
   ADD_IN_PLACE ("/plot/what lacks something says so", test_empty);
   ADD_IN_PLACE ("/plot/words without end", test_long_words);
   g_test_add_func ("/plot/refused in one line", test_refused);
