@@ -13,7 +13,7 @@
 /* For programs. */
 
 static JsonArray *
-rows_json (const GArray *rows, gboolean at_mark)
+rows_json (const GArray *rows, gboolean at_mark, const char *quantity)
 {
   JsonArray *array = json_array_sized_new (rows->len);
   for (guint i = 0; i < rows->len; i++) {
@@ -24,7 +24,7 @@ rows_json (const GArray *rows, gboolean at_mark)
       json_object_set_string_member (object, "from", row->from);
     if (at_mark)
       json_object_set_string_member (object, "role", sq_role_words[row->role]);
-    sq_answer_number (object, "lux", row->lux);
+    sq_answer_number (object, quantity, row->lux);
     if (at_mark)
       sq_answer_number (object, "dome_lux", row->dome_lux);
     sq_answer_number (object, "azimuth_deg", row->azimuth_deg);
@@ -52,19 +52,21 @@ probe_json (const SqProbeReading *reading)
   sq_answer_number (object, "t_stop", reading->t_stop);
   json_object_set_null_member (object, "cct_k");
   json_object_set_null_member (object, "duv");
-  sq_answer_array (object, "by", rows_json (reading->rows, FALSE));
+  sq_answer_array (object, "by", rows_json (reading->rows, FALSE, spot ? "cd_m2" : "lux"));
   return object;
 }
 
-static JsonObject *
-mark_json (const SqMarkReading *reading)
+typedef struct {
+  const char *key;
+  double value;
+} MarkNumber;
+
+/* Every figure of a mark by the name that programs know it by. */
+#define MARK_NUMBERS 11
+static void
+mark_numbers (const SqMarkReading *reading, MarkNumber *numbers)
 {
-  JsonObject *object = json_object_new ();
-  json_object_set_string_member (object, "id", reading->mark->id);
-  const struct {
-    const char *key;
-    double value;
-  } numbers[] = {
+  const MarkNumber all[MARK_NUMBERS] = {
     { "lux", reading->lux },
     { "lux_all", reading->lux_all },
     { "t_stop", reading->t_stop },
@@ -76,12 +78,23 @@ mark_json (const SqMarkReading *reading)
     { "ratio_stops", reading->ratio_stops },
     { "key_to_fill", reading->key_to_fill },
     { "back_stops", reading->back_stops },
-    { "cct_k", NAN }, /* colour is not computed yet, and said so in not_counted */
-    { "duv", NAN },
   };
-  for (guint i = 0; i < G_N_ELEMENTS (numbers); i++)
+  memcpy (numbers, all, sizeof all);
+}
+
+static JsonObject *
+mark_json (const SqMarkReading *reading)
+{
+  JsonObject *object = json_object_new ();
+  MarkNumber numbers[MARK_NUMBERS];
+  mark_numbers (reading, numbers);
+  json_object_set_string_member (object, "id", reading->mark->id);
+  for (guint i = 0; i < MARK_NUMBERS; i++)
     sq_answer_number (object, numbers[i].key, numbers[i].value);
-  sq_answer_array (object, "by", rows_json (reading->rows, TRUE));
+  /* Colour is not computed yet; not_counted says so. */
+  json_object_set_null_member (object, "cct_k");
+  json_object_set_null_member (object, "duv");
+  sq_answer_array (object, "by", rows_json (reading->rows, TRUE, "lux"));
   return object;
 }
 
@@ -96,7 +109,8 @@ readings_json (const SqReadings *readings)
                                       "sky_horizontal_lux" };
   gboolean none = readings->scene->daylight == NULL || !readings->scene->daylight->on;
   for (guint i = 0; i < G_N_ELEMENTS (keys); i++)
-    sq_answer_number (sun_and_sky, keys[i], none ? 0.0 : NAN);
+    /* With no daylight there is no sun to stand anywhere, and no light of it. */
+    sq_answer_number (sun_and_sky, keys[i], none && i >= 2 ? 0.0 : NAN);
   json_object_set_object_member (answer, "daylight", sun_and_sky);
 
   JsonObject *exposure = json_object_new ();
@@ -123,37 +137,55 @@ readings_json (const SqReadings *readings)
   return sq_answer_finish (answer);
 }
 
+/* One line a figure: where, of which light (none: all together), what, how much. RFC 4180. */
 static void
-csv_rows (GString *text, const char *where, const GArray *rows, gboolean at_mark)
+csv_figure (
+  GString *text, const char *at, const SqReadingRow *row, const char *what, double value)
+{
+  g_string_append_printf (text, "%s,%s,%s,%s,", at, row != NULL ? row->id : "",
+                          row != NULL && row->from != NULL ? row->from : "", what);
+  if (isfinite (value))
+    sq_json_append_number (text, value);
+  g_string_append (text, "\r\n");
+}
+
+static void
+csv_rows (
+  GString *text, const char *at, const GArray *rows, gboolean at_mark, const char *quantity)
 {
   for (guint i = 0; i < rows->len; i++) {
     const SqReadingRow *row = &g_array_index (rows, SqReadingRow, i);
-    const double numbers[] = { row->lux,           at_mark ? row->dome_lux : NAN,
-                               row->azimuth_deg,   at_mark ? row->from_camera_deg : NAN,
-                               row->elevation_deg, row->distance_m };
-    g_string_append_printf (text, "%s,%s,%s,%s", where, row->id, row->from != NULL ? row->from : "",
-                            at_mark ? sq_role_words[row->role] : "");
-    for (guint k = 0; k < G_N_ELEMENTS (numbers); k++) {
-      g_string_append_c (text, ',');
-      if (isfinite (numbers[k]))
-        sq_json_append_number (text, numbers[k]);
+    csv_figure (text, at, row, quantity, row->lux);
+    if (at_mark) {
+      csv_figure (text, at, row, "dome_lux", row->dome_lux);
+      csv_figure (text, at, row, "from_camera_deg", row->from_camera_deg);
     }
-    g_string_append (text, "\r\n"); /* RFC 4180 */
+    csv_figure (text, at, row, "azimuth_deg", row->azimuth_deg);
+    csv_figure (text, at, row, "elevation_deg", row->elevation_deg);
+    csv_figure (text, at, row, "distance_m", row->distance_m);
   }
 }
 
 static char *
 readings_csv (const SqReadings *readings)
 {
-  GString *text = g_string_new ("at,id,from,role,lux,dome_lux,azimuth_deg,from_camera_deg,"
-                                "elevation_deg,distance_m\r\n");
+  GString *text = g_string_new ("at,light,from,what,value\r\n");
   for (guint i = 0; i < readings->probes->len; i++) {
     const SqProbeReading *reading = g_ptr_array_index (readings->probes, i);
-    csv_rows (text, reading->probe->id, reading->rows, FALSE);
+    const char *id = reading->probe->id;
+    gboolean spot = reading->probe->receptor == SQ_RECEPTOR_SPOT;
+    csv_figure (text, id, NULL, spot ? "cd_m2" : "lux", spot ? reading->cd_m2 : reading->lux);
+    csv_figure (text, id, NULL, "t_stop", reading->t_stop);
+    csv_figure (text, id, NULL, "stops", reading->stops);
+    csv_rows (text, id, reading->rows, FALSE, spot ? "cd_m2" : "lux");
   }
   for (guint i = 0; i < readings->marks->len; i++) {
     const SqMarkReading *reading = g_ptr_array_index (readings->marks, i);
-    csv_rows (text, reading->mark->id, reading->rows, TRUE);
+    MarkNumber numbers[MARK_NUMBERS];
+    mark_numbers (reading, numbers);
+    for (guint k = 0; k < MARK_NUMBERS; k++)
+      csv_figure (text, reading->mark->id, NULL, numbers[k].key, numbers[k].value);
+    csv_rows (text, reading->mark->id, reading->rows, TRUE, "lux");
   }
   return g_string_free (text, FALSE);
 }
@@ -179,25 +211,28 @@ lamp_name (const SqScene *scene, const char *id)
   return lamp->name != NULL ? lamp->name : lamp->id;
 }
 
+
 static void
 people_rows (GString *text, const SqReadings *readings, const GArray *rows, gboolean at_mark)
 {
   const SqScene *scene = readings->scene;
   SqUnits units = (SqUnits)scene->units;
+  guint burning = 0;
   const char *titles[] = { _ ("unit"),
                            _ ("lamp"),
                            at_mark ? _ ("role") : "",
-                           _ (">at it"),
+                           at_mark ? _ (">at it") : _ (">reading"),
                            at_mark ? _ (">dome") : "",
                            at_mark ? _ (">stops") : "",
                            at_mark ? _ (">from camera") : "",
                            _ (">elevation"),
                            _ (">distance") };
   g_autoptr (SqTable) table = sq_table_new (titles, G_N_ELEMENTS (titles));
-  if (!at_mark)
-    titles[3] = _ (">reading");
   for (guint i = 0; i < rows->len; i++) {
     const SqReadingRow *row = &g_array_index (rows, SqReadingRow, i);
+    if (!sq_reading_burns (readings, row))
+      continue;
+    burning++;
     double stops = sq_stops_over (row->dome_lux, readings->set_lux);
     sq_table_take (table, g_strdup (unit_number (scene, row->id)));
     sq_table_take (table, g_strdup (lamp_name (scene, row->id)));
@@ -211,7 +246,7 @@ people_rows (GString *text, const SqReadings *readings, const GArray *rows, gboo
     sq_table_take (table, sq_quantity_format (row->elevation_deg, SQ_ANGLE, units));
     sq_table_take (table, sq_quantity_format (row->distance_m, SQ_LENGTH, units));
   }
-  if (rows->len > 0)
+  if (burning > 0)
     sq_table_append (table, text, 4);
   else
     g_string_append_printf (text, "    %s\n", _ ("no lamp is on"));

@@ -84,6 +84,8 @@ append_lamps (SqReadingsPanel *panel, const SqReadings *readings, const GArray *
   GtkGrid *grid = grid_new ();
   for (guint i = 0; i < rows->len; i++) {
     const SqReadingRow *row = &g_array_index (rows, SqReadingRow, i);
+    if (!sq_reading_burns (readings, row))
+      continue;
     g_autofree char *light = sq_quantity_format (row->lux, SQ_ILLUMINANCE, units);
     g_autofree char *name =
       g_strdup_printf ("%s  %s", unit_of (readings, row->id), _ (sq_role_words[row->role]));

@@ -80,6 +80,10 @@ sq_light_left_out (const SqScene *scene)
     say (lines, "daylight", _ ("sun and sky"));
   if (scene->ambient->len > 0)
     say (lines, "ambient", _ ("measured light"));
+  if (scene->cables->len > 0)
+    say (lines, "cables", _ ("what a long run takes from tungsten lamps"));
+  if (scene->fixtures->len > 0)
+    say (lines, "colour", _ ("temperature and tint of the light that is read"));
   if (scene->haze_per_m > 0.0)
     say (lines, "haze", _ ("what it takes from beams and scatters"));
   return lines;

@@ -48,12 +48,6 @@ row_of (const Job *job, const SqLamp *lamp, SqPoint at, SqRole role)
   };
 }
 
-/* Lamps that are off have no row. */
-static gboolean
-has_row (const SqLamp *lamp)
-{
-  return lamp->fixture->on && lamp->fixture->level > 0.0;
-}
 
 static void
 sum_roles (SqMarkReading *reading, const SqReadingRow *row)
@@ -89,8 +83,6 @@ read_mark (const Job *job, SqMarkReading *reading, SqSight *sight)
   const SqReceptor dome = { face, toward_camera (job, face), TRUE };
   for (guint i = 0; i < job->lamps->len; i++) {
     const SqLamp *lamp = &g_array_index (job->lamps, SqLamp, i);
-    if (!has_row (lamp))
-      continue;
     SqReadingRow row =
       row_of (job, lamp, face, sq_fixture_role_at (lamp->fixture, reading->mark->id));
     SqVector way = sq_vector_between (face, lamp->fixture->at);
@@ -169,8 +161,6 @@ read_probe (const Job *job, SqProbeReading *reading, SqSight *sight)
   double sum = 0.0;
   for (guint i = 0; i < job->lamps->len; i++) {
     const SqLamp *lamp = &g_array_index (job->lamps, SqLamp, i);
-    if (!has_row (lamp))
-      continue;
     SqReadingRow row = row_of (job, lamp, probe->at, (SqRole)lamp->fixture->role);
     row.lux = surfaces ? luminance_from (job, lamp, surfaces, sight)
                        : lux_from (job, lamp, &receptor, sight);
@@ -264,4 +254,14 @@ sq_readings_free (SqReadings *readings)
   g_ptr_array_unref (readings->marks);
   g_ptr_array_unref (readings->not_counted);
   g_free (readings);
+}
+
+gboolean
+sq_reading_burns (const SqReadings *readings, const SqReadingRow *row)
+{
+  const SqThing *thing = sq_scene_find (readings->scene, row->id);
+  if (thing == NULL || thing->kind != &sq_fixture_kind)
+    return TRUE;
+  const SqFixture *fixture = (const SqFixture *)thing;
+  return fixture->on && fixture->level > 0.0;
 }

@@ -120,7 +120,7 @@ clip (const GArray *outline, GArray *loop, guint tip, GPtrArray *parts, GArray *
   g_array_remove_index (loop, tip);
 }
 
-/* @cuts: (element-type Cut): every one is added, the last two of them sides of the outline.
+/* @cuts: (element-type Cut): every one is added; the last joins what is joined already.
  * Returns: (transfer full) (element-type GArray): of corner indices, three each */
 static GPtrArray *
 triangles_of (const GArray *outline, GArray *cuts)
@@ -218,8 +218,7 @@ join_across (const GArray *outline, GHashTable *part_by_edge, const Cut *cut)
   forget_edge (part_by_edge, cut->to, cut->from);
 }
 
-/* A cut that must stay must stay whatever else is joined, as angles only grow: each is tried once.
- */
+/* Joining only makes angles larger: a cut that had to stay has to stay, so each is tried once. */
 static void
 join_parts (const GArray *outline, const GPtrArray *parts, const GArray *cuts)
 {

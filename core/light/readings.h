@@ -5,6 +5,7 @@
 
 G_BEGIN_DECLS
 
+/* Each lamp has a row, in file order; off or unseen it reads 0. */
 typedef struct {
   const char *id;      /* the lamp's id, or `sun`, `sky`, `room`, `ambient`, `panel:g1`; interned */
   const char *from;    /* (nullable): for a panel, the lamp that lights it */
@@ -48,6 +49,9 @@ typedef struct {
   GPtrArray *marks;                             /* SqMarkReading */
   GPtrArray *not_counted; /* char *: one line each: what in the scene this engine leaves out */
 } SqReadings;
+
+/* FALSE for a lamp that is off: people are not told of it, programs are. */
+gboolean sq_reading_burns (const SqReadings *readings, const SqReadingRow *row);
 
 /* Reads @scene at every probe and mark. The digits do not depend on @threads (at least 1).
  * Returns: (transfer full): or NULL if @cancellable stopped it */

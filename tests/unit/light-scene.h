@@ -4,6 +4,7 @@
 #include "light/map.h"
 #include "light/readings.h"
 
+#include <float.h>
 #include <string.h>
 
 /* The scene whose members are given by @format, printf-like, with ' for ". */
@@ -56,4 +57,4 @@ lux_of (const SqScene *scene)
 
 /* @value is within @tolerance of @expected, relative to it. */
 #define assert_near(value, expected, tolerance)                                                    \
-  g_assert_cmpfloat_with_epsilon ((value), (expected), fabs (expected) * (tolerance))
+  g_assert_cmpfloat_with_epsilon ((value), (expected), fabs (expected) * (tolerance) + DBL_MIN)

@@ -105,14 +105,14 @@ run_or_skip (const char *const *command)
 /* What @program prints; NULL, with the test skipped, where it is not installed. */
 static G_GNUC_UNUSED char *
 output_of (
-    const char *program, const char *a, const char *b, const char *c, const char *d, gsize *length)
+  const char *program, const char *a, const char *b, const char *c, const char *d, gsize *length)
 {
   g_autoptr (GError) error = NULL;
   if (!have_or_skip (program))
     return NULL;
   const char *const command[] = { program, a, b, c, d, NULL };
   g_autoptr (GSubprocess) process =
-      g_subprocess_newv (command, G_SUBPROCESS_FLAGS_STDOUT_PIPE, &error);
+    g_subprocess_newv (command, G_SUBPROCESS_FLAGS_STDOUT_PIPE, &error);
   g_assert_no_error (error);
   g_autoptr (GBytes) output = NULL;
   g_subprocess_communicate (process, NULL, NULL, &output, NULL, &error);

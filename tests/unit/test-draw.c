@@ -10,9 +10,9 @@ static void
 test_screen_pens (void)
 {
   /* Pens on screen in pixels: at least one, halves between (the page of pens and their pixels). */
-  static const double rows[][2] = {{0.13, 1}, {0.18, 1},   {0.25, 1}, {0.35, 1.5},
-                                   {0.50, 2}, {0.70, 2.5}, {1.00, 4}};
-  SqView screen = {.ground = SQ_GROUND_LIGHT}, paper = {.ground = SQ_GROUND_PAPER};
+  static const double rows[][2] = { { 0.13, 1 }, { 0.18, 1 },   { 0.25, 1 }, { 0.35, 1.5 },
+                                    { 0.50, 2 }, { 0.70, 2.5 }, { 1.00, 4 } };
+  SqView screen = { .ground = SQ_GROUND_LIGHT }, paper = { .ground = SQ_GROUND_PAPER };
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
     assert_near (sq_view_pen_mm (&screen, rows[i][0]) * SQ_SCREEN_PX_PER_MM, rows[i][1], EXACT);
     assert_near (sq_view_pen_mm (&paper, rows[i][0]), rows[i][0], EXACT);
@@ -45,7 +45,7 @@ test_role_dashes (void)
 static void
 test_one_ink (void)
 {
-  SqView mono = {.mono = TRUE};
+  SqView mono = { .mono = TRUE };
   SqColour ink = sq_ink (&mono, SQ_INK);
   for (int i = 0; i < SQ_ROLE_LINES; i++) {
     SqColour role = sq_role_colour (&mono, i);
@@ -127,23 +127,23 @@ test_moved_within (void)
 static void
 test_clip_line (void)
 {
-  const SqPaperBox box = {10, 10, 20, 10};
+  const SqPaperBox box = { 10, 10, 20, 10 };
   double enter, leave;
   g_assert_true (
-      sq_paper_clip_line (box, (SqPaperPoint){0, 15}, (SqPaperPoint){40, 15}, &enter, &leave));
+    sq_paper_clip_line (box, (SqPaperPoint){ 0, 15 }, (SqPaperPoint){ 40, 15 }, &enter, &leave));
   assert_near (enter, 0.25, EXACT);
   assert_near (leave, 0.75, EXACT);
   g_assert_false (
-      sq_paper_clip_line (box, (SqPaperPoint){0, 0}, (SqPaperPoint){40, 5}, NULL, NULL));
+    sq_paper_clip_line (box, (SqPaperPoint){ 0, 0 }, (SqPaperPoint){ 40, 5 }, NULL, NULL));
   g_assert_false (
-      sq_paper_clip_line (box, (SqPaperPoint){0, 15}, (SqPaperPoint){9, 15}, NULL, NULL));
+    sq_paper_clip_line (box, (SqPaperPoint){ 0, 15 }, (SqPaperPoint){ 9, 15 }, NULL, NULL));
 }
 
 static void
 test_true_length (void)
 {
   g_autoptr (SqScene) scene =
-      right_scene ("'walls': [{'id': 'w', 'path': [[0, 0], [8, 0]], 'thickness': 0.2}]");
+    right_scene ("'walls': [{'id': 'w', 'path': [[0, 0], [8, 0]], 'thickness': 0.2}]");
   g_autoptr (GArray) blocks = sq_wall_blocks (scene);
   Page page = open_page (&one_to_fifty);
   double x, y, width, height;
@@ -167,9 +167,9 @@ test_corners (void)
     const char *side;
     double right_x, right_y, left_x, left_y;
   } rows[] = {
-      {"centre", 4.1, -0.1, 3.9, 0.1},
-      {"left", 4.0, 0.0, 3.8, 0.2},
-      {"right", 4.2, -0.2, 4.0, 0.0},
+    { "centre", 4.1, -0.1, 3.9, 0.1 },
+    { "left", 4.0, 0.0, 3.8, 0.2 },
+    { "right", 4.2, -0.2, 4.0, 0.0 },
   };
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
     g_autofree char *text = g_strdup_printf ("'walls': [{'id': 'w', 'side': '%s', "
@@ -192,11 +192,11 @@ static void
 test_openings_cut (void)
 {
   g_autoptr (SqScene) scene =
-      right_scene ("'walls': [{'id': 'w', 'path': [[0, 0], [6, 0]], 'thickness': 0.2, "
-                   "'openings': ["
-                   "{'id': 'b', 'kind': 'door', 'edge': 0, 'offset': 4, 'width': 0.9},"
-                   "{'id': 'a', 'kind': 'window', 'edge': 0, 'offset': 1, 'width': 1.5}]}]");
-  static const double from[] = {0, 1, 2.5, 4, 4.9}, to[] = {1, 2.5, 4, 4.9, 6};
+    right_scene ("'walls': [{'id': 'w', 'path': [[0, 0], [6, 0]], 'thickness': 0.2, "
+                 "'openings': ["
+                 "{'id': 'b', 'kind': 'door', 'edge': 0, 'offset': 4, 'width': 0.9},"
+                 "{'id': 'a', 'kind': 'window', 'edge': 0, 'offset': 1, 'width': 1.5}]}]");
+  static const double from[] = { 0, 1, 2.5, 4, 4.9 }, to[] = { 1, 2.5, 4, 4.9, 6 };
   g_autoptr (GArray) blocks = sq_wall_blocks (scene);
   g_assert_cmpuint (blocks->len, ==, G_N_ELEMENTS (from));
   for (guint i = 0; i < blocks->len; i++) {
@@ -211,10 +211,10 @@ static void
 test_joined_walls (void)
 {
   g_autoptr (SqScene) scene =
-      right_scene ("'walls': [{'id': 'w', 'path': [[0, 0], [4, 0]], 'thickness': 0.2},"
-                   "{'id': 'v', 'path': [[2, 0.1], [2, 3]], 'thickness': 0.2}]");
+    right_scene ("'walls': [{'id': 'w', 'path': [[0, 0], [4, 0]], 'thickness': 0.2},"
+                 "{'id': 'v', 'path': [[2, 0.1], [2, 3]], 'thickness': 0.2}]");
   g_autoptr (GArray) blocks = sq_wall_blocks (scene);
-  const SqView view = {.mm_per_m = 20.0, .origin = {10.0, 70.0}};
+  const SqView view = { .mm_per_m = 20.0, .origin = { 10.0, 70.0 } };
   const double px = 10.0; /* to the millimetre */
   cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, 1000, 800);
   cairo_t *cairo = cairo_create (surface);
@@ -239,26 +239,26 @@ static void
 test_ray_cut (void)
 {
   g_autoptr (SqScene) scene = right_scene (
-      "'room': {'ceiling_height': 4}, 'walls': [{'id': 'w', 'path': [[3, -5], [3, "
-      "5]],"
-      "'thickness': 0.2, 'height': 3, 'openings': [{'id': 'o', 'kind': 'window', 'edge': 0,"
-      "'offset': 4, 'width': 2, 'sill': 0.9, 'head': 2.1}]}],"
-      "'panels': [{'id': 'g', 'kind': 'flag', 'at': [1, 3, 1.5], 'facing': 0, 'width': 1,"
-      "'height': 1}]");
+    "'room': {'ceiling_height': 4}, 'walls': [{'id': 'w', 'path': [[3, -5], [3, "
+    "5]],"
+    "'thickness': 0.2, 'height': 3, 'openings': [{'id': 'o', 'kind': 'window', 'edge': 0,"
+    "'offset': 4, 'width': 2, 'sill': 0.9, 'head': 2.1}]}],"
+    "'panels': [{'id': 'g', 'kind': 'flag', 'at': [1, 3, 1.5], 'facing': 0, 'width': 1,"
+    "'height': 1}]");
   static const struct {
     SqPoint from;
     SqVector toward;
     double cut_m;
   } rows[] = {
-      {{0, 0, 1.5}, {1, 0, 0}, 9.0},     /* out of the window */
-      {{0, 0, 2.5}, {1, 0, 0}, 2.9},     /* over its head: the face */
-      {{0, 0, 0.5}, {1, 0, 0}, 2.9},     /* under its sill */
-      {{0, 2, 1.5}, {1, 0, 0}, 2.9},     /* beside it */
-      {{0, 0, 3.5}, {1, 0, 0}, 9.0},     /* over the wall */
-      {{0, 3, 1.5}, {1, 0, 0}, 1.0},     /* the flag */
-      {{0, 3, 2.2}, {1, 0, 0}, 2.9},     /* over the flag */
-      {{0, 0, 1.5}, {3, 0, -4}, 1.875},  /* the floor: 1.5 / sin */
-      {{-6, 0, 1.5}, {-3, 0, 4}, 3.125}, /* the ceiling */
+    { { 0, 0, 1.5 }, { 1, 0, 0 }, 9.0 },     /* out of the window */
+    { { 0, 0, 2.5 }, { 1, 0, 0 }, 2.9 },     /* over its head: the face */
+    { { 0, 0, 0.5 }, { 1, 0, 0 }, 2.9 },     /* under its sill */
+    { { 0, 2, 1.5 }, { 1, 0, 0 }, 2.9 },     /* beside it */
+    { { 0, 0, 3.5 }, { 1, 0, 0 }, 9.0 },     /* over the wall */
+    { { 0, 3, 1.5 }, { 1, 0, 0 }, 1.0 },     /* the flag */
+    { { 0, 3, 2.2 }, { 1, 0, 0 }, 2.9 },     /* over the flag */
+    { { 0, 0, 1.5 }, { 3, 0, -4 }, 1.875 },  /* the floor: 1.5 / sin */
+    { { -6, 0, 1.5 }, { -3, 0, 4 }, 3.125 }, /* the ceiling */
   };
   g_autoptr (GArray) blocks = sq_wall_blocks (scene);
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
@@ -270,14 +270,15 @@ static void
 test_least_sizes (void)
 {
   static const char *const ids[] = {
-      "tungsten-fresnel-150",  "led-spot-60",     "bulb-tungsten-25", "candle",
-      "open-face-800",         "par-can-narrow",  "profile-19",       "softlight-2000",
-      "discharge-fresnel-200", "paper-lantern-75"};
+    "tungsten-fresnel-150",  "led-spot-60",     "bulb-tungsten-25", "candle",
+    "open-face-800",         "par-can-narrow",  "profile-19",       "softlight-2000",
+    "discharge-fresnel-200", "paper-lantern-75"
+  };
   g_autoptr (SqLibrary) library = sq_library_new ();
   for (double mm_per_m = 2.0; mm_per_m <= 50.0; mm_per_m *= 1.7) {
-    SqView view = {.mm_per_m = mm_per_m};
+    SqView view = { .mm_per_m = mm_per_m };
     for (guint i = 0; i < G_N_ELEMENTS (ids); i++) {
-      SqLamp lamp = {.lamp_class = sq_library_class (library, ids[i])};
+      SqLamp lamp = { .lamp_class = sq_library_class (library, ids[i]) };
       g_assert_nonnull (lamp.lamp_class);
       SqLampSize size = sq_lamp_size (&view, &lamp);
       g_assert_cmpfloat (size.width_mm, >=, 4.0 - EXACT);
@@ -285,7 +286,7 @@ test_least_sizes (void)
       if (size.skirt_mm == 0.0 && size.form == SQ_FORM_AIMED)
         g_assert_cmpfloat (size.face_mm, <=, 0.94 * size.width_mm + EXACT);
     }
-    SqLamp tube = {.lamp_class = sq_library_class (library, "led-tube-120")};
+    SqLamp tube = { .lamp_class = sq_library_class (library, "led-tube-120") };
     SqLampSize size = sq_lamp_size (&view, &tube);
     g_assert_cmpfloat (size.width_mm, >=, 4.0 - EXACT);
     g_assert_cmpfloat (size.depth_mm, >=, 2.6 - EXACT);
@@ -297,7 +298,7 @@ test_true_sizes (void)
 {
   /* Where the scale leaves room, width across and depth along are the class's own. */
   g_autoptr (SqLibrary) library = sq_library_new ();
-  SqLamp lamp = {.lamp_class = sq_library_class (library, "discharge-fresnel-4000")};
+  SqLamp lamp = { .lamp_class = sq_library_class (library, "discharge-fresnel-4000") };
   SqLampSize size = sq_lamp_size (&one_to_fifty, &lamp);
   assert_near (size.width_mm, 20.0 * lamp.lamp_class->body->width_m, EXACT);
   assert_near (size.depth_mm, 20.0 * lamp.lamp_class->body->depth_m, EXACT);
@@ -320,10 +321,10 @@ static void
 test_modifiers_in_order (void)
 {
   g_autoptr (SqScene) scene = right_scene (
-      "'fixtures': ["
-      "{'id': 'bare', 'class': 'tungsten-fresnel-2000', 'at': [0, 0, 2], 'aim': [5, 0, 2]},"
-      "{'id': 'dressed', 'class': 'tungsten-fresnel-2000', 'at': [0, 0, 2], 'aim': [5, 0, 2],"
-      " 'modifiers': [{'kind': 'scrim', 'stops': 1}, {'kind': 'gel', 'material': 'half-blue'}]}]");
+    "'fixtures': ["
+    "{'id': 'bare', 'class': 'tungsten-fresnel-2000', 'at': [0, 0, 2], 'aim': [5, 0, 2]},"
+    "{'id': 'dressed', 'class': 'tungsten-fresnel-2000', 'at': [0, 0, 2], 'aim': [5, 0, 2],"
+    " 'modifiers': [{'kind': 'scrim', 'stops': 1}, {'kind': 'gel', 'material': 'half-blue'}]}]");
   double reach[2];
   for (guint i = 0; i < 2; i++) {
     SqLamp lamp = sq_lamp_of_fixture (scene, SQ_AT (SqFixture, scene->fixtures, i), &one_to_fifty);
@@ -336,7 +337,7 @@ test_modifiers_in_order (void)
 static void
 test_panel_width (void)
 {
-  SqPanelMark mark = {.kind = SQ_PANEL_BOUNCE, .width_m = 1.2, .rise_m = 1.2};
+  SqPanelMark mark = { .kind = SQ_PANEL_BOUNCE, .width_m = 1.2, .rise_m = 1.2 };
   assert_near (sq_panel_outline (&one_to_fifty, &mark).half_width_mm, 12.0, EXACT);
   mark.width_m = 0.1;
   assert_near (sq_panel_outline (&one_to_fifty, &mark).half_width_mm, 2.0, EXACT);

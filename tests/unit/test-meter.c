@@ -36,12 +36,13 @@ test_roles (void)
            "{'id': 't', 'class': 'c', 'at': [0, 0, 3.5912], 'role': 'top', 'level': 0.5}",
            "");
   const SqMarkReading *mark = first_mark (readings);
-  g_assert_cmpuint (mark->rows->len, ==, 4); /* the lamp that is off has no row */
-  static const char *const ids[] = { "k", "f", "b", "t" };
-  static const double flat[] = { 250.0, 62.5, 500.0, 125.0 };
+  g_assert_cmpuint (mark->rows->len, ==, 5); /* a row for each lamp, */
+  g_assert_cmpfloat (row (mark->rows, 3)->lux, ==, 0.0); /* also for the one that is off */
+  static const char *const ids[] = { "k", "f", "b", "s", "t" };
+  static const double flat[] = { 250.0, 62.5, 500.0, 0.0, 125.0 };
   /* All but the back light stand at right angles to the camera, which the dome looks at. */
-  static const double dome[] = { 125.0, 31.25, 0.0, 62.5 };
-  for (guint i = 0; i < 4; i++) {
+  static const double dome[] = { 125.0, 31.25, 0.0, 0.0, 62.5 };
+  for (guint i = 0; i < 5; i++) {
     g_assert_cmpstr (row (mark->rows, i)->id, ==, ids[i]);
     assert_near (row (mark->rows, i)->lux, flat[i], EXACT);
     g_assert_cmpfloat_with_epsilon (row (mark->rows, i)->dome_lux, dome[i], 1e-9);
@@ -364,6 +365,7 @@ test_left_out (void)
     "room: light given back by walls, floor and ceiling",
     "daylight: sun and sky",
     "ambient: measured light",
+    "colour: temperature and tint of the light that is read",
     "haze: what it takes from beams and scatters",
   };
   for (gsize i = 0; i < G_N_ELEMENTS (lines); i++)

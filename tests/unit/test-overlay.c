@@ -17,28 +17,28 @@ test_figures (void)
     SqUnits units;
     const char *text;
   } rows[] = {
-      {256, SQ_METRIC, "256"},
-      {250, SQ_METRIC, "256"},
-      {286, SQ_METRIC, "256"},
-      {290, SQ_METRIC, "290"},
-      {226, SQ_METRIC, "230"},
-      {8, SQ_METRIC, "8"},
-      {7.8125, SQ_METRIC, "8"},
-      {1000, SQ_METRIC, "1024"},
-      {181.02, SQ_METRIC, "180"},
-      {5.6569, SQ_METRIC, "5.7"},
-      {0.5, SQ_METRIC, "0.5"},
-      {0.7, SQ_METRIC, "0.7"},
-      {0.35355, SQ_METRIC, "0.35"},
-      { 0.125, SQ_METRIC, "0.125" },
-      { 0.0101, SQ_METRIC, "0.01" },
-      { 0.00034, SQ_METRIC, "0.00034" },
-      { 0.0, SQ_METRIC, "0" },
-      {2896, SQ_METRIC, "2900"},
-      /* 1 fc = 10.7639 lx */
-      {10.7639, SQ_IMPERIAL, "1"},
-      {172.2, SQ_IMPERIAL, "16"},
-      {243.5, SQ_IMPERIAL, "23"},
+    { 256, SQ_METRIC, "256" },
+    { 250, SQ_METRIC, "256" },
+    { 286, SQ_METRIC, "256" },
+    { 290, SQ_METRIC, "290" },
+    { 226, SQ_METRIC, "230" },
+    { 8, SQ_METRIC, "8" },
+    { 7.8125, SQ_METRIC, "8" },
+    { 1000, SQ_METRIC, "1024" },
+    { 181.02, SQ_METRIC, "180" },
+    { 5.6569, SQ_METRIC, "5.7" },
+    { 0.5, SQ_METRIC, "0.5" },
+    { 0.7, SQ_METRIC, "0.7" },
+    { 0.35355, SQ_METRIC, "0.35" },
+    { 0.125, SQ_METRIC, "0.125" },
+    { 0.0101, SQ_METRIC, "0.01" },
+    { 0.00034, SQ_METRIC, "0.00034" },
+    { 0.0, SQ_METRIC, "0" },
+    { 2896, SQ_METRIC, "2900" },
+    /* 1 fc = 10.7639 lx */
+    { 10.7639, SQ_IMPERIAL, "1" },
+    { 172.2, SQ_IMPERIAL, "16" },
+    { 243.5, SQ_IMPERIAL, "23" },
   };
   for (guint k = 0; k < G_N_ELEMENTS (rows); k++) {
     g_autofree char *text = sq_level_text (rows[k].lux, rows[k].units);
@@ -57,7 +57,7 @@ test_figures (void)
 static SqGrid *
 lit_grid (void)
 {
-  SqGrid *grid = sq_grid_new (161, 121, (SqPlace){-2.0, -1.5}, STEP_M);
+  SqGrid *grid = sq_grid_new (161, 121, (SqPlace){ -2.0, -1.5 }, STEP_M);
   for (int k = 0; k < 161 * 121; k++)
     grid->value[k] = 1.0;
   return grid;
@@ -78,12 +78,12 @@ test_rooms (void)
     const char *scene;
     gboolean outside; /* kept too */
   } rows[] = {
-      {ROOM, FALSE},
-      {ROOM ", 'marks': [{'id': 'm', 'at': [2, 2]}]", FALSE},
-      {ROOM ", 'marks': [{'id': 'm', 'at': [2, 2]}, {'id': 'n', 'at': [5, 1]}]", TRUE},
-      {ROOM ", 'marks': [{'id': 'm', 'at': [900, 900]}]", TRUE},
-      {THREE_WALLS, TRUE},
-      {"'marks': []", TRUE},
+    { ROOM, FALSE },
+    { ROOM ", 'marks': [{'id': 'm', 'at': [2, 2]}]", FALSE },
+    { ROOM ", 'marks': [{'id': 'm', 'at': [2, 2]}, {'id': 'n', 'at': [5, 1]}]", TRUE },
+    { ROOM ", 'marks': [{'id': 'm', 'at': [900, 900]}]", TRUE },
+    { THREE_WALLS, TRUE },
+    { "'marks': []", TRUE },
   };
   for (guint k = 0; k < G_N_ELEMENTS (rows); k++) {
     g_autoptr (SqScene) scene = scene_of ("%s", rows[k].scene);
@@ -104,7 +104,7 @@ lamp_map (double intensity_cd, double height_m)
   SqLightMap *map = g_new0 (SqLightMap, 1);
   map->columns = map->rows = n;
   map->step_m = STEP_M;
-  map->first = (SqPlace){-4.0, -4.0};
+  map->first = (SqPlace){ -4.0, -4.0 };
   map->set_lux = 256.0;
   map->request.height_m = 1.2;
   map->lux = g_new (double, n *n);
@@ -123,8 +123,7 @@ static gboolean
 find_word (const char *boxes, const char *word, double *x_pt, double *y_pt)
 {
   g_autofree char *pattern = g_strdup_printf (
-      "<word xMin=\"([0-9.]+)\" yMin=\"([0-9.]+)\" xMax=\"([0-9.]+)\" yMax=\"([0-9.]+)\">%s<",
-      word);
+    "<word xMin=\"([0-9.]+)\" yMin=\"([0-9.]+)\" xMax=\"([0-9.]+)\" yMax=\"([0-9.]+)\">%s<", word);
   g_autoptr (GRegex) regex = g_regex_new (pattern, 0, 0, NULL);
   g_autoptr (GMatchInfo) match = NULL;
   if (!g_regex_match (regex, boxes, 0, &match))
@@ -151,11 +150,12 @@ test_figures_on_lines (void)
   const double intensity_cd = 4000, height_m = 2.0, mm_per_m = 20.0, points_per_mm = 72.0 / 25.4;
   const double tolerance_mm = 1.0;
   g_autoptr (SqScene) scene =
-      scene_of ("'cameras': [{'id': 'c', 'at': [0, -3, 1.5], 't_stop': 4}]");
+    scene_of ("'cameras': [{'id': 'c', 'at': [0, -3, 1.5], 't_stop': 4}]");
   g_autoptr (SqLightMap) map = lamp_map (intensity_cd, height_m);
   g_autoptr (SqLightOverlay) overlay = sq_light_overlay_new (scene, map);
   const SqView view = {
-      .mm_per_m = mm_per_m, .origin = {100, 100}, .clip = {0, 0, 200, 200}, .has_overlay = TRUE};
+    .mm_per_m = mm_per_m, .origin = { 100, 100 }, .clip = { 0, 0, 200, 200 }, .has_overlay = TRUE
+  };
 
   g_autofree char *path = NULL;
   int file = g_file_open_tmp ("squarelaw-test-XXXXXX.pdf", &path, NULL);
@@ -174,11 +174,11 @@ test_figures_on_lines (void)
 
   g_autofree char *boxes = NULL;
   g_autoptr (GError) error = NULL;
-  char *const command[] = {program, (char *)"-bbox", path, (char *)"-", NULL};
+  char *const command[] = { program, (char *)"-bbox", path, (char *)"-", NULL };
   g_spawn_sync (NULL, (char **)command, NULL, 0, NULL, NULL, &boxes, NULL, NULL, &error);
   g_assert_no_error (error);
   g_remove (path);
-  const int levels[] = {64, 128, 256, 512};
+  const int levels[] = { 64, 128, 256, 512 };
   for (guint k = 0; k < G_N_ELEMENTS (levels); k++) {
     g_autofree char *word = g_strdup_printf ("%d", levels[k]);
     double x_pt = NAN, y_pt = NAN;
@@ -213,9 +213,9 @@ different_rows (cairo_surface_t *a, cairo_surface_t *b, guint halves[2])
   int stride = cairo_image_surface_get_stride (a), rows = cairo_image_surface_get_height (a);
   halves[0] = halves[1] = 0;
   for (int y = 0; y < rows; y++)
-    halves[y >= rows / 2] += memcmp (cairo_image_surface_get_data (a) + y * stride,
-                                     cairo_image_surface_get_data (b) + y * stride,
-                                     (gsize)stride) != 0;
+    halves[y >= rows / 2] +=
+      memcmp (cairo_image_surface_get_data (a) + y * stride,
+              cairo_image_surface_get_data (b) + y * stride, (gsize)stride) != 0;
 }
 
 /* One half of the contours' circles lies under a fan of lines: all figures go to the other. */
@@ -253,7 +253,7 @@ static void
 test_dark (void)
 {
   g_autoptr (SqScene) scene = scene_of ("'marks': []");
-  const SqView view = {.mm_per_m = 20, .clip = {0, 0, 100, 100}, .has_overlay = TRUE};
+  const SqView view = { .mm_per_m = 20, .clip = { 0, 0, 100, 100 }, .has_overlay = TRUE };
   for (int round = 0; round < 2; round++) {
     g_autoptr (SqLightMap) map = lamp_map (0.0, 2.0);
     for (int k = 0; round == 1 && k < map->columns * map->rows; k++)
@@ -263,7 +263,7 @@ test_dark (void)
     cairo_t *cairo = cairo_create (surface);
     SqDrawing *drawing = sq_drawing_new (cairo, &view);
     sq_light_overlay_draw (drawing, overlay, TRUE, NULL);
-    sq_light_overlay_draw_ramp (drawing, overlay, TRUE, (SqPaperPoint){0, 0}, 50);
+    sq_light_overlay_draw_ramp (drawing, overlay, TRUE, (SqPaperPoint){ 0, 0 }, 50);
     g_assert_cmpint (cairo_status (cairo), ==, CAIRO_STATUS_SUCCESS);
     sq_drawing_free (drawing);
     cairo_destroy (cairo);

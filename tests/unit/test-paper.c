@@ -1,11 +1,11 @@
 /* test-paper.c: sheets and scales are those of the standards */
 #include "base/error.h"
+#include "draw/mark-label.h"
 #include "paper/flow.h"
 #include "paper/png-size.h"
 #include "paper/scale-bar.h"
 #include "paper/scale.h"
 #include "paper/sheet.h"
-#include "draw/mark-label.h"
 
 #include <string.h>
 
@@ -16,25 +16,25 @@ test_scales_read (void)
     const char *text;
     double denominator;
   } rows[] = {
-      {"1:50", 50},
-      {"1:1", 1},
-      {" 1 : 100 ", 100},
-      {"1:12.5", 12.5},
-      {"1:48", 48},
-      /* Inches to the foot: 12 / inches */
-      {"1/4\"=1'", 48},
-      {"1/4\" = 1'-0\"", 48},
-      {"1/2\" = 1'-0\"", 24},
-      {"3/16\" = 1'", 64},
-      {"1/8\"=1'", 96},
-      {"3/8\"=1'", 32},
-      {"3/4\"=1'", 16},
-      {"1\"=1'", 12},
-      {"3\" = 1'", 4},
-      {"1 1/2\" = 1'", 8},
-      {"1/4 in = 1 ft", 48},
-      {"2 cm = 1 m", 50},
-      {"10 mm = 1 m", 100},
+    { "1:50", 50 },
+    { "1:1", 1 },
+    { " 1 : 100 ", 100 },
+    { "1:12.5", 12.5 },
+    { "1:48", 48 },
+    /* Inches to the foot: 12 / inches */
+    { "1/4\"=1'", 48 },
+    { "1/4\" = 1'-0\"", 48 },
+    { "1/2\" = 1'-0\"", 24 },
+    { "3/16\" = 1'", 64 },
+    { "1/8\"=1'", 96 },
+    { "3/8\"=1'", 32 },
+    { "3/4\"=1'", 16 },
+    { "1\"=1'", 12 },
+    { "3\" = 1'", 4 },
+    { "1 1/2\" = 1'", 8 },
+    { "1/4 in = 1 ft", 48 },
+    { "2 cm = 1 m", 50 },
+    { "10 mm = 1 m", 100 },
   };
   for (guint k = 0; k < G_N_ELEMENTS (rows); k++) {
     g_autoptr (GError) error = NULL;
@@ -49,9 +49,9 @@ static void
 test_scales_refused (void)
 {
   static const char *const rows[] = {
-      "",      "50",       "1:",    ":50",   "1:0",          "1:-50",     "2:1",         "1:50000",
-      "0:50",  "1/4=1",    "=1'",   "1\"=",  "1/4\"=0'",     "one:fifty", "1:50 m",      "0\" = 1'",
-      "1:1e9", "1' = 1\"", "1:nan", "1:inf", "1/4\" = 1 kg", "1:50:50",   "\xff\xfe=1'",
+    "",      "50",       "1:",    ":50",   "1:0",          "1:-50",     "2:1",         "1:50000",
+    "0:50",  "1/4=1",    "=1'",   "1\"=",  "1/4\"=0'",     "one:fifty", "1:50 m",      "0\" = 1'",
+    "1:1e9", "1' = 1\"", "1:nan", "1:inf", "1/4\" = 1 kg", "1:50:50",   "\xff\xfe=1'",
   };
   for (guint k = 0; k < G_N_ELEMENTS (rows); k++) {
     g_autoptr (GError) error = NULL;
@@ -74,13 +74,13 @@ test_scales_written (void)
     SqUnits units;
     const char *text;
   } rows[] = {
-      {50, SQ_METRIC, "1:50"},
-      {48, SQ_METRIC, "1:48"},
-      {48, SQ_IMPERIAL, "1/4\" = 1'-0\""},
-      {24, SQ_IMPERIAL, "1/2\" = 1'-0\""},
-      {4, SQ_IMPERIAL, "3\" = 1'-0\""},
-      {50, SQ_IMPERIAL, "1:50"},
-      {12.5, SQ_METRIC, "1:12.5"},
+    { 50, SQ_METRIC, "1:50" },
+    { 48, SQ_METRIC, "1:48" },
+    { 48, SQ_IMPERIAL, "1/4\" = 1'-0\"" },
+    { 24, SQ_IMPERIAL, "1/2\" = 1'-0\"" },
+    { 4, SQ_IMPERIAL, "3\" = 1'-0\"" },
+    { 50, SQ_IMPERIAL, "1:50" },
+    { 12.5, SQ_METRIC, "1:12.5" },
   };
   for (guint k = 0; k < G_N_ELEMENTS (rows); k++) {
     g_autofree char *text = sq_scale_format (rows[k].denominator, rows[k].units);
@@ -117,15 +117,15 @@ test_best_fit (void)
     SqUnits units;
     double width_m, height_m, field_width_mm, field_height_mm, denominator;
   } rows[] = {
-      {SQ_METRIC, 15.3, 12.0, 306, 241, 50}, /* 306 × 240 mm */
-      {SQ_METRIC, 15.31, 12.0, 306, 241, 100},
-      {SQ_METRIC, 15.3, 12.06, 306, 241, 100},
-      {SQ_METRIC, 7.6, 6.0, 306, 241, 25},
-      {SQ_METRIC, 1.0, 1.0, 306, 241, 5},
-      {SQ_METRIC, 1e6, 1.0, 306, 241, 0}, /* nothing does */
-      /* 20 ft at 1/2" is 10 in */
-      {SQ_IMPERIAL, 20 * 0.3048, 1.0, 254, 200, 24},
-      {SQ_IMPERIAL, 20.1 * 0.3048, 1.0, 254, 200, 32},
+    { SQ_METRIC, 15.3, 12.0, 306, 241, 50 }, /* 306 × 240 mm */
+    { SQ_METRIC, 15.31, 12.0, 306, 241, 100 },
+    { SQ_METRIC, 15.3, 12.06, 306, 241, 100 },
+    { SQ_METRIC, 7.6, 6.0, 306, 241, 25 },
+    { SQ_METRIC, 1.0, 1.0, 306, 241, 5 },
+    { SQ_METRIC, 1e6, 1.0, 306, 241, 0 }, /* nothing does */
+    /* 20 ft at 1/2" is 10 in */
+    { SQ_IMPERIAL, 20 * 0.3048, 1.0, 254, 200, 24 },
+    { SQ_IMPERIAL, 20.1 * 0.3048, 1.0, 254, 200, 32 },
   };
   for (guint k = 0; k < G_N_ELEMENTS (rows); k++)
     g_assert_cmpfloat (sq_scale_fit (rows[k].units, rows[k].width_m, rows[k].height_m,
@@ -143,10 +143,10 @@ test_sheets (void)
     double width, height;
     double space_width, space_height; /* within the frame; 0: not printed in the standard read */
   } rows[] = {
-      {"A4", 297, 210},           {"A3", 420, 297, 390, 277}, {"A2", 594, 420},
-      {"A1", 841, 594, 811, 574}, {"A0", 1189, 841},          {"letter", 11, 8.5},
-      {"tabloid", 17, 11},        {"arch-a", 12, 9},          {"arch-b", 18, 12},
-      {"arch-c", 24, 18},         {"arch-d", 36, 24},         {"arch-e", 48, 36},
+    { "A4", 297, 210 },           { "A3", 420, 297, 390, 277 }, { "A2", 594, 420 },
+    { "A1", 841, 594, 811, 574 }, { "A0", 1189, 841 },          { "letter", 11, 8.5 },
+    { "tabloid", 17, 11 },        { "arch-a", 12, 9 },          { "arch-b", 18, 12 },
+    { "arch-c", 24, 18 },         { "arch-d", 36, 24 },         { "arch-e", 48, 36 },
   };
   g_assert_cmpuint (sq_n_sheets, ==, G_N_ELEMENTS (rows));
   for (guint k = 0; k < G_N_ELEMENTS (rows); k++) {
@@ -209,11 +209,11 @@ test_scale_bars (void)
     SqUnits units;
     double most_mm, part_m, length_mm;
   } rows[] = {
-      {50, SQ_METRIC, 110, 1.0, 100},          {100, SQ_METRIC, 110, 2.0, 100},
-      {20, SQ_METRIC, 130, 0.5, 125},          {200, SQ_METRIC, 110, 2.0, 50},
-      {48, SQ_IMPERIAL, 140, 4 * 0.3048, 127}, /* 20 ft at 1/4": 5 in */
-      {24, SQ_IMPERIAL, 140, 2 * 0.3048, 127}, /* 10 ft at 1/2": 5 in */
-      {96, SQ_IMPERIAL, 140, 8 * 0.3048, 127}, /* 40 ft at 1/8": 5 in */
+    { 50, SQ_METRIC, 110, 1.0, 100 },          { 100, SQ_METRIC, 110, 2.0, 100 },
+    { 20, SQ_METRIC, 130, 0.5, 125 },          { 200, SQ_METRIC, 110, 2.0, 50 },
+    { 48, SQ_IMPERIAL, 140, 4 * 0.3048, 127 }, /* 20 ft at 1/4": 5 in */
+    { 24, SQ_IMPERIAL, 140, 2 * 0.3048, 127 }, /* 10 ft at 1/2": 5 in */
+    { 96, SQ_IMPERIAL, 140, 8 * 0.3048, 127 }, /* 40 ft at 1/8": 5 in */
   };
   for (guint k = 0; k < G_N_ELEMENTS (rows); k++) {
     SqScaleBar bar = sq_scale_bar (rows[k].denominator, rows[k].units, rows[k].most_mm);
@@ -233,8 +233,8 @@ test_words (void)
     double stops;
     const char *plain, *with_sign;
   } rows[] = {
-      {0, "0", "0"},     {1, "1", "+1"},  {-1.5, "−1½", "−1½"},
-      {0.34, "⅓", "+⅓"}, {NAN, "–", "–"}, {-INFINITY, "–", "–"},
+    { 0, "0", "0" },     { 1, "1", "+1" },  { -1.5, "−1½", "−1½" },
+    { 0.34, "⅓", "+⅓" }, { NAN, "–", "–" }, { -INFINITY, "–", "–" },
   };
   for (guint k = 0; k < G_N_ELEMENTS (rows); k++) {
     g_autofree char *plain = sq_stops_text (rows[k].stops, FALSE);

@@ -1,34 +1,34 @@
 /* test-plan.c: what a plan says, where its tags stand, what it tells of itself */
 #include "draw-page.h"
-#include "draw/lamp-symbol.h"
 #include "draw/mark-label.h"
 #include "draw/place-tags.h"
 #include "draw/plan.h"
+#include "random-plan.h"
 
 static void
 test_tag_text (void)
 {
   static const char fixtures[] =
-      "'units': 'metric', 'fixtures': ["
-      "{'id': 'on', 'number': '7', 'class': 'tungsten-fresnel-650', 'at': [0, 0, 2.4]},"
-      "{'id': 'dim', 'number': '12A', 'class': 'tungsten-fresnel-650', 'at': [0, 0, 2.4],"
-      " 'level': 0.6, 'role': 'back', 'mount': 'pipe'},"
-      "{'id': 'off', 'class': 'tungsten-fresnel-650', 'at': [0, 0, 2.4], 'on': false},"
-      "{'id': 'gel', 'number': '9', 'class': 'tungsten-fresnel-650', 'at': [0, 0, 2.4], 'level': "
-      "0.3,"
-      " 'modifiers': [{'kind': 'gel', 'material': 'half-blue'}], 'role': 'fill'}],"
-      "'looks': [{'id': 'night', 'name': 'Night', 'fixtures': {'dim': {'level': 0.6}}}]";
+    "'units': 'metric', 'fixtures': ["
+    "{'id': 'on', 'number': '7', 'class': 'tungsten-fresnel-650', 'at': [0, 0, 2.4]},"
+    "{'id': 'dim', 'number': '12A', 'class': 'tungsten-fresnel-650', 'at': [0, 0, 2.4],"
+    " 'level': 0.6, 'role': 'back', 'mount': 'pipe'},"
+    "{'id': 'off', 'class': 'tungsten-fresnel-650', 'at': [0, 0, 2.4], 'on': false},"
+    "{'id': 'gel', 'number': '9', 'class': 'tungsten-fresnel-650', 'at': [0, 0, 2.4], 'level': "
+    "0.3,"
+    " 'modifiers': [{'kind': 'gel', 'material': 'half-blue'}], 'role': 'fill'}],"
+    "'looks': [{'id': 'night', 'name': 'Night', 'fixtures': {'dim': {'level': 0.6}}}]";
   static const struct {
     int fixture;
     SqUnits units;
     const char *number, *level_row, *height, *role;
   } rows[] = {
-      {0, SQ_METRIC, "7", "100\u00a0%   3200\u00a0K", "2.40\u00a0m", "KEY"},
-      {0, SQ_IMPERIAL, "7", "100\u00a0%   3200\u00a0K", "7'10½\"", "KEY"},
-      {1, SQ_METRIC, "12A", "60\u00a0%   3200\u00a0K", "2.40\u00a0m", "BACK"},
-      {2, SQ_METRIC, "off", "off", "2.40\u00a0m", "KEY"},
-      {2, SQ_IMPERIAL, "off", "off", "7'10½\"", "KEY"},
-      {3, SQ_METRIC, "9", "30\u00a0%   half blue", "2.40\u00a0m", "FILL"},
+    { 0, SQ_METRIC, "7", "100\u00a0%   3200\u00a0K", "2.40\u00a0m", "KEY" },
+    { 0, SQ_IMPERIAL, "7", "100\u00a0%   3200\u00a0K", "7'10½\"", "KEY" },
+    { 1, SQ_METRIC, "12A", "60\u00a0%   3200\u00a0K", "2.40\u00a0m", "BACK" },
+    { 2, SQ_METRIC, "off", "off", "2.40\u00a0m", "KEY" },
+    { 2, SQ_IMPERIAL, "off", "off", "7'10½\"", "KEY" },
+    { 3, SQ_METRIC, "9", "30\u00a0%   half blue", "2.40\u00a0m", "FILL" },
   };
   g_autoptr (SqScene) base = right_scene (fixtures);
   g_autoptr (GError) error = NULL;
@@ -50,7 +50,7 @@ test_tag_text (void)
   }
   /* Where it is crowded the colour goes first. */
   g_autoptr (SqTagText) text =
-      sq_tag_text_new (base, SQ_AT (SqFixture, base->fixtures, 3), SQ_METRIC, 0);
+    sq_tag_text_new (base, SQ_AT (SqFixture, base->fixtures, 3), SQ_METRIC, 0);
   g_autofree char *level = sq_tag_level_row (text, SQ_TAG_NO_COLOUR);
   g_assert_cmpstr (level, ==, "30\u00a0%");
   g_assert_false (text->changed);
@@ -59,10 +59,10 @@ test_tag_text (void)
 static void
 test_unit_order (void)
 {
-  static const char *const order[] = {"1", "2", "2A", "10", "10B", "x1"};
+  static const char *const order[] = { "1", "2", "2A", "10", "10B", "x1" };
   for (guint i = 0; i < G_N_ELEMENTS (order); i++)
     for (guint j = 0; j < G_N_ELEMENTS (order); j++) {
-      SqFixture a = {.number = (char *)order[i]}, b = {.number = (char *)order[j]};
+      SqFixture a = { .number = (char *)order[i] }, b = { .number = (char *)order[j] };
       int compared = sq_unit_number_compare (&a, &b);
       g_assert_true ((compared < 0) == (i < j) && (compared > 0) == (i > j));
     }
@@ -72,10 +72,10 @@ static void
 test_back_stops (void)
 {
   /* The set stop for a flat receptor needs flat_c / dome_c of what a dome needs. */
-  SqMeterSettings meter = {.flat_c = 250, .dome_c = 340};
-  SqScene scene = {.meter = &meter};
-  SqReadings readings = {.scene = &scene, .set_lux = 340};
-  SqMarkReading reading = {.back_lux = 500};
+  SqMeterSettings meter = { .flat_c = 250, .dome_c = 340 };
+  SqScene scene = { .meter = &meter };
+  SqReadings readings = { .scene = &scene, .set_lux = 340 };
+  SqMarkReading reading = { .back_lux = 500 };
   assert_near (sq_back_from_set_stops (&readings, &reading), 1.0, EXACT);
   reading.back_lux = 125;
   assert_near (sq_back_from_set_stops (&readings, &reading), -1.0, EXACT);
@@ -121,21 +121,23 @@ static void
 test_obstacles (void)
 {
   /* Half of a wall 4 mm wide, 10 mm of it long, and a line across: 2 · 10 · 4 + 6. */
-  g_autoptr (SqLabelObstacles) obstacles = sq_label_obstacles_new ((SqPaperBox){0, 0, 99, 99});
-  const SqPaperBox label = {10, 10, 20, 10};
-  sq_label_obstacles_add_box (obstacles, (SqPaperBox){28, 0, 4, 50}, SQ_COST_WALL, NULL);
-  sq_label_obstacles_add_line (obstacles, (SqPaperLine){{15, 0}, {15, 50}}, SQ_COST_AXIS);
-  sq_label_obstacles_add_line (obstacles, (SqPaperLine){{5, 0}, {5, 50}}, SQ_COST_AXIS);
+  g_autoptr (SqLabelObstacles) obstacles = sq_label_obstacles_new ((SqPaperBox){ 0, 0, 99, 99 });
+  const SqPaperBox label = { 10, 10, 20, 10 };
+  sq_label_obstacles_add_box (obstacles, (SqPaperBox){ 28, 0, 4, 50 }, SQ_COST_WALL, NULL);
+  sq_label_obstacles_add_line (obstacles, (SqPaperLine){ { 15, 0 }, { 15, 50 } }, SQ_COST_AXIS);
+  sq_label_obstacles_add_line (obstacles, (SqPaperLine){ { 5, 0 }, { 5, 50 } }, SQ_COST_AXIS);
   assert_near (sq_label_obstacles_cost (obstacles, label), 2 * 10 * 4.0 + 6.0, EXACT);
 }
 
 static SqWish
 plain_wish (double x_mm, double y_mm)
 {
-  SqWish wish = {.about = {{x_mm, y_mm}, 0, 3, 3}, .n_details = 1, .most_mm = 40, .may_lead = TRUE};
+  SqWish wish = {
+    .about = { { x_mm, y_mm }, 0, 3, 3 }, .n_details = 1, .most_mm = 40, .may_lead = TRUE
+  };
   for (int side = 0; side < SQ_ROWS_SIDES; side++) {
-    wish.head[side] = (SqPaperBox){-4, -3, 8, 7};
-    wish.rows[0][side] = (SqPaperBox){side == SQ_ROWS_RIGHT ? 5 : -35, -4, 30, 9};
+    wish.head[side] = (SqPaperBox){ -4, -3, 8, 7 };
+    wish.rows[0][side] = (SqPaperBox){ side == SQ_ROWS_RIGHT ? 5 : -35, -4, 30, 9 };
   }
   return wish;
 }
@@ -143,10 +145,10 @@ plain_wish (double x_mm, double y_mm)
 static void
 test_pinned (void)
 {
-  g_autoptr (SqLabelObstacles) obstacles = sq_label_obstacles_new ((SqPaperBox){0, 0, 300, 200});
-  SqWish wishes[2] = {plain_wish (100, 100), plain_wish (110, 100)};
+  g_autoptr (SqLabelObstacles) obstacles = sq_label_obstacles_new ((SqPaperBox){ 0, 0, 300, 200 });
+  SqWish wishes[2] = { plain_wish (100, 100), plain_wish (110, 100) };
   wishes[1].pinned = TRUE;
-  wishes[1].at = (SqPaperPoint){108, 100};
+  wishes[1].at = (SqPaperPoint){ 108, 100 };
   sq_place_tags (wishes, 2, obstacles);
   assert_near (wishes[1].at.x_mm, 108, 0.0);
   assert_near (wishes[1].at.y_mm, 100, 0.0);
@@ -172,7 +174,7 @@ test_leaves_out (void)
 static void
 test_keeps_to_field (void)
 {
-  const SqPaperBox field = {0, 0, 120, 80};
+  const SqPaperBox field = { 0, 0, 120, 80 };
   g_autoptr (SqLabelObstacles) obstacles = sq_label_obstacles_new (field);
   for (int corner = 0; corner < 4; corner++) {
     SqWish wish = plain_wish (corner % 2 ? 117 : 3, corner / 2 ? 77 : 3);
@@ -185,7 +187,7 @@ static void
 test_says_less (void)
 {
   /* Nine labels in a field that holds few of them whole: they shrink rather than cover. */
-  const SqPaperBox field = {0, 0, 86, 60};
+  const SqPaperBox field = { 0, 0, 86, 60 };
   g_autoptr (SqLabelObstacles) obstacles = sq_label_obstacles_new (field);
   SqWish wishes[9];
   guint less = 0;
@@ -202,118 +204,15 @@ test_says_less (void)
   g_assert_cmpuint (less, >, 0);
 }
 
-/* A believable set: a room, people, cameras, grip, and lamps no nearer to each other than half a
- * metre, in the room and round it. */
-static char *
-random_plan (GRand *dice, int n_lamps)
-{
-  static const char *const classes[] = {
-      "tungsten-fresnel-650", "tungsten-fresnel-2000", "open-face-800",          "par-can-medium",
-      "profile-26",           "led-panel-60x30",       "led-tube-120",           "softlight-2000",
-      "paper-lantern-75",     "bulb-tungsten-60",      "discharge-fresnel-1200", "led-spot-300",
-      "fluorescent-4x120"};
-  static const char *const roles[] = {"key", "fill", "back", "side", "top", "background"};
-  static const char *const panels[] = {"'kind': 'flag'", "'kind': 'net', 'material': 'single-net'",
-                                       "'kind': 'diffusion', 'material': 'half-white'",
-                                       "'kind': 'bounce', 'material': 'foam-board'"};
-  double width = g_rand_double_range (dice, 6, 10), depth = g_rand_double_range (dice, 5, 7.5);
-  double camera = g_rand_double_range (dice, 1, width - 1);
-  double x[32], y[32];
-  GString *text = g_string_new ("'room': {'ceiling_height': 3.5}, ");
-
-  g_string_append_printf (text,
-                          "'walls': [{'id': 'w', 'closed': true, 'thickness': 0.2, 'height': 3,"
-                          "'path': [[0, 0], [%.2f, 0], [%.2f, %.2f], [0, %.2f]], 'openings': ["
-                          "{'id': 'o', 'kind': 'window', 'edge': 2, 'offset': 1.5, 'width': 1.8},"
-                          "{'id': 'd', 'kind': 'door', 'edge': 0, 'offset': 1, 'width': 0.9}]}], ",
-                          width, width, depth, depth);
-  g_string_append_printf (text,
-                          "'marks': [{'id': 'mA', 'label': 'A', 'at': [%.2f, %.2f]}, {'id': 'mB',"
-                          "'label': 'B', 'at': [%.2f, %.2f], 'posture': 'sit'}], 'cameras': ["
-                          "{'id': 'c1', 'label': '1', 'at': [%.2f, 0.8, 1.5], 'aim': 'mA'}], ",
-                          0.35 * width, 0.5 * depth, 0.65 * width, 0.55 * depth, camera);
-  g_string_append (text, "'fixtures': [");
-  for (int i = 0; i < n_lamps; i++) {
-    for (gboolean near = TRUE; near;) {
-      x[i] = g_rand_double_range (dice, -1.5, width + 1.5);
-      y[i] = g_rand_double_range (dice, -1.0, depth + 1.2);
-      near = FALSE;
-      for (int j = 0; j < i; j++)
-        near = near || hypot (x[i] - x[j], y[i] - y[j]) < 0.5;
-    }
-    /* One throw of the dice a statement: the order of arguments is the compiler's own. */
-    const char *lamp_class = classes[g_rand_int_range (dice, 0, G_N_ELEMENTS (classes))];
-    const char *role = roles[g_rand_int_range (dice, 0, G_N_ELEMENTS (roles))];
-    const char *aim = g_rand_boolean (dice) ? "mA" : "mB";
-    double height = g_rand_double_range (dice, 1.2, 3), level = g_rand_double_range (dice, 0.1, 1);
-    g_string_append_printf (text,
-                            "%s{'id': 'f%d', 'number': '%d', 'class': '%s', 'role': '%s',"
-                            "'at': [%.2f, %.2f, %.2f], 'aim': '%s', 'level': %.1f}",
-                            i > 0 ? ", " : "", i, i + 1, lamp_class, role, x[i], y[i], height, aim,
-                            level);
-  }
-  g_string_append (text, "], 'panels': [");
-  for (int i = 0, n = g_rand_int_range (dice, 0, 5); i < n; i++) {
-    const char *kind = panels[g_rand_int_range (dice, 0, G_N_ELEMENTS (panels))];
-    double at_x = g_rand_double_range (dice, 0.5, width - 0.5);
-    double at_y = g_rand_double_range (dice, 0.5, depth - 0.5);
-    int facing = g_rand_int_range (dice, 0, 360);
-    g_string_append_printf (text,
-                            "%s{'id': 'g%d', %s, 'at': [%.2f, %.2f, 2], 'facing': %d,"
-                            "'width': 1.2, 'height': 1.2}",
-                            i > 0 ? ", " : "", i, kind, at_x, at_y, facing);
-  }
-  g_string_append (text, "]");
-  return g_string_free (text, FALSE);
-}
-
 static SqPlanReport *
 report_of (const SqScene *scene, const SqView *view)
 {
   SqPlanReport *report = sq_plan_report_new ();
-  const SqPlanRequest request = {.scene = scene, .report = report};
+  const SqPlanRequest request = { .scene = scene, .report = report };
   Page page = open_page (view);
   sq_draw_plan (page.drawing, &request);
   close_page (&page);
   return report;
-}
-
-/* Square millimetres that labels of one plan share, and how many pairs of them do. */
-static double
-shared_mm2 (const SqPlanReport *report, guint *pairs)
-{
-  double shared = 0.0;
-  for (guint i = 0; i < report->labels->len; i++)
-    for (guint j = i + 1; j < report->labels->len; j++) {
-      double both = sq_paper_overlap_mm2 (g_array_index (report->labels, SqLabel, i).box,
-                                          g_array_index (report->labels, SqLabel, j).box);
-      shared += both;
-      *pairs += both > 0.0;
-    }
-  return shared;
-}
-
-/* How many labels cover the middle of a lamp, or somebody's face. */
-static guint
-covered_things (const SqScene *scene, const SqPlanReport *report, const SqView *view)
-{
-  g_autoptr (GArray) middles = g_array_new (FALSE, FALSE, sizeof (SqPaperBox));
-  guint covered = 0;
-  for (guint i = 0; i < scene->fixtures->len; i++) {
-    SqLamp lamp = sq_lamp_of_fixture (scene, SQ_AT (SqFixture, scene->fixtures, i), view);
-    SqPaperBox box = sq_paper_box_round (sq_lamp_body (view, &lamp).middle, 0.5, 0.5);
-    g_array_append_val (middles, box);
-  }
-  for (guint i = 0; i < scene->marks->len; i++) {
-    SqPaperBox box =
-        sq_paper_box_round (sq_view_paper (view, SQ_AT (SqMark, scene->marks, i)->at), 1.9, 1.9);
-    g_array_append_val (middles, box);
-  }
-  for (guint i = 0; i < report->labels->len; i++)
-    for (guint j = 0; j < middles->len; j++)
-      covered += sq_paper_boxes_overlap (g_array_index (report->labels, SqLabel, i).box,
-                                         g_array_index (middles, SqPaperBox, j));
-  return covered;
 }
 
 #define PLANS 60
@@ -341,13 +240,13 @@ test_no_overlaps (void)
     covered += covered_things (scene, report, &one_to_fifty);
     for (guint i = 0; i < report->labels->len; i++)
       if (g_array_index (report->labels, SqLabel, i).kind == SQ_LABEL_TAG)
-        g_assert_true (sq_paper_box_within (g_array_index (report->labels, SqLabel, i).box,
-                                            one_to_fifty.clip));
+        g_assert_true (
+          sq_paper_box_within (g_array_index (report->labels, SqLabel, i).box, one_to_fifty.clip));
   }
   g_rand_free (dice);
   g_test_message (
-      "%d plans, %u labels: %u plans with overlaps, worst %.2f mm2; %u of %u tags say less", PLANS,
-      labels, bad_plans, worst, less, tags);
+    "%d plans, %u labels: %u plans with overlaps, worst %.2f mm2; %u of %u tags say less", PLANS,
+    labels, bad_plans, worst, less, tags);
   g_assert_cmpuint (bad_plans, ==, 0);
   g_assert_cmpuint (covered, ==, 0);
   g_assert_cmpuint (less * 20, <=, tags); /* hardly ever at the cost of what a tag says */
@@ -431,7 +330,9 @@ test_extent (void)
     const char *scene;
     SqPlace least, most;
   } rows[] = {
-    { "'dimensions': [{'id': 'd', 'from': [2, 1], 'to': [2, 5], 'offset': 1}]", { 1, 1 }, { 2, 5 } },
+    { "'dimensions': [{'id': 'd', 'from': [2, 1], 'to': [2, 5], 'offset': 1}]",
+      { 1, 1 },
+      { 2, 5 } },
     { "'fixtures': [{'id': 'f', 'class': 'open-face-800', 'at': [0, 0, 2], 'aim': [3, 0, 1]}]",
       { -0.5, -0.5 },
       { 3.3, 0.5 } },
@@ -464,21 +365,22 @@ static void
 test_report (void)
 {
   g_autoptr (SqScene) scene = right_scene (
-      "'fixtures': ["
-      "{'id': 'a', 'number': '10', 'class': 'tungsten-fresnel-650', 'at': [1, 1, 2]},"
-      "{'id': 'b', 'number': '2', 'class': 'tungsten-fresnel-2000', 'at': [4, 1, 2], 'role': "
-      "'fill',"
-      " 'aim': [6, 5, 1], 'mount': 'pipe'},"
-      "{'id': 'c', 'number': '3', 'class': 'led-panel-60x30', 'at': [7, 1, 2], 'on': false,"
-      " 'tag_at': [8, 6]},"
-      "{'id': 'h', 'number': '4', 'class': 'par-can-medium', 'at': [9, 1, 2], 'hidden': true}],"
-      "'notes': [{'id': 'n1', 'text': 'one', 'at': [2, 5]}, {'id': 'n2', 'text': 'two', 'at': [3, "
-      "5],"
-      "'hidden': true}, {'id': 'n3', 'text': 'three', 'at': [4, 5]}],"
-      "'panels': [{'id': 'g', 'kind': 'flag', 'at': [5, 3, 2], 'width': 1, 'height': 1}]");
+    "'fixtures': ["
+    "{'id': 'a', 'number': '10', 'class': 'tungsten-fresnel-650', 'at': [1, 1, 2]},"
+    "{'id': 'b', 'number': '2', 'class': 'tungsten-fresnel-2000', 'at': [4, 1, 2], 'role': "
+    "'fill',"
+    " 'aim': [6, 5, 1], 'mount': 'pipe'},"
+    "{'id': 'c', 'number': '3', 'class': 'led-panel-60x30', 'at': [7, 1, 2], 'on': false,"
+    " 'tag_at': [8, 6]},"
+    "{'id': 'h', 'number': '4', 'class': 'par-can-medium', 'at': [9, 1, 2], 'hidden': true}],"
+    "'notes': [{'id': 'n1', 'text': 'one', 'at': [2, 5]}, {'id': 'n2', 'text': 'two', 'at': [3, "
+    "5],"
+    "'hidden': true}, {'id': 'n3', 'text': 'three', 'at': [4, 5]}],"
+    "'panels': [{'id': 'g', 'kind': 'flag', 'at': [5, 3, 2], 'width': 1, 'height': 1}]");
   g_autoptr (SqPlanReport) report = sq_plan_report_new ();
   const SqPlanRequest request = {
-      .scene = scene, .report = report, .underlay = count_labels, .underlay_data = report};
+    .scene = scene, .report = report, .underlay = count_labels, .underlay_data = report
+  };
   Page page = open_page (&one_to_fifty);
   sq_draw_plan (page.drawing, &request);
   close_page (&page);
@@ -488,12 +390,12 @@ test_report (void)
   g_assert_cmpstr (SQ_AT (SqNote, report->notes, 1)->id, ==, "n3");
   for (guint i = 0; i < report->labels->len; i++) {
     const SqLabel *label = &g_array_index (report->labels, SqLabel, i);
-    const SqPaperPoint by_hand = sq_view_paper (&one_to_fifty, (SqPlace){8, 6});
+    const SqPaperPoint by_hand = sq_view_paper (&one_to_fifty, (SqPlace){ 8, 6 });
     if (label->thing != g_ptr_array_index (scene->fixtures, 2))
       continue;
     g_assert_true (label->by_hand);
     g_assert_true (
-        sq_paper_box_within ((SqPaperBox){by_hand.x_mm, by_hand.y_mm, 0, 0}, label->box));
+      sq_paper_box_within ((SqPaperBox){ by_hand.x_mm, by_hand.y_mm, 0, 0 }, label->box));
   }
   /* One fresnel stands for both; units in the order they are counted. */
   g_assert_cmpuint (report->use.lamps->len, ==, 2);

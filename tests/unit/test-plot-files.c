@@ -32,14 +32,14 @@ export_all (const char *folder)
 static void
 test_repeats (Place *place, gconstpointer unused)
 {
-  static const char *const names[] = {"plot.svg", "plot.pdf", "plot.png"};
+  static const char *const names[] = { "plot.svg", "plot.pdf", "plot.png" };
   g_autofree char *first = in_place (place, "first"), *second = in_place (place, "second");
-  char *folders[] = {first, second};
+  char *folders[] = { first, second };
   for (int k = 0; k < 2; k++) {
     g_autoptr (GError) error = NULL;
     g_assert_cmpint (g_mkdir (folders[k], 0700), ==, 0);
     g_autoptr (GSubprocess) process =
-        g_subprocess_new (G_SUBPROCESS_FLAGS_NONE, &error, self, "--export", folders[k], NULL);
+      g_subprocess_new (G_SUBPROCESS_FLAGS_NONE, &error, self, "--export", folders[k], NULL);
     g_assert_no_error (error);
     g_assert_true (g_subprocess_wait_check (process, NULL, &error));
   }
@@ -127,7 +127,7 @@ compare_pictures (const char *one, const char *other, double *mean, double *wors
   g_assert_cmpint (cairo_image_surface_get_width (b), ==, cairo_image_surface_get_width (a));
   g_assert_cmpint (cairo_image_surface_get_height (b), ==, cairo_image_surface_get_height (a));
   int across = (columns + tile - 1) / tile, down = (rows + tile - 1) / tile;
-  g_autofree double *tiles = g_new0 (double, across * down);
+  g_autofree double *tiles = g_new0 (double, across *down);
   *mean = *worst = 0.0;
   for (int row = 0; row < rows; row++)
     for (int column = 0; column < columns; column++) {
@@ -149,7 +149,7 @@ test_svg_and_pdf (Place *place, gconstpointer unused)
     int overlay;
     gboolean mono;
   } rows[] = { { SQ_OVERLAY_LUX, FALSE }, { SQ_OVERLAY_STOPS, TRUE }, { SQ_OVERLAY_NONE, FALSE } };
-  const double most_mean = 0.01; /* of all from black to white */
+  const double most_mean = 0.01;      /* of all from black to white */
   const double most_in_a_tile = 0.09; /* a tag that one of them lacks is more */
   g_autofree char *svg = in_place (place, "plot.svg"), *pdf = in_place (place, "plot.pdf");
   g_autofree char *from_svg = in_place (place, "svg.png"), *from_pdf = in_place (place, "pdf.png");
@@ -164,10 +164,10 @@ test_svg_and_pdf (Place *place, gconstpointer unused)
     g_assert_cmpint (sq_plot_n_pages (plot), ==, 1);
     export_to (plot, svg, SQ_PLOT_SVG);
     export_to (plot, pdf, SQ_PLOT_PDF);
-    const char *const convert[] = { "rsvg-convert", "-d", DRAWN_DPI, "-p", DRAWN_DPI,
-                                    "-o", from_svg, svg, NULL };
-    const char *const raster[] = { "pdftoppm", "-r", DRAWN_DPI, "-png", "-singlefile",
-                                   pdf, stem, NULL };
+    const char *const convert[] = { "rsvg-convert", "-d",     DRAWN_DPI, "-p", DRAWN_DPI,
+                                    "-o",           from_svg, svg,       NULL };
+    const char *const raster[] = { "pdftoppm",    "-r", DRAWN_DPI, "-png",
+                                   "-singlefile", pdf,  stem,      NULL };
     if (!run_or_skip (convert) || !run_or_skip (raster))
       return;
     double mean, worst;
@@ -193,7 +193,7 @@ test_png (Place *place, gconstpointer unused)
   static const struct {
     double dpi;
     guint columns, rows, per_metre; /* 39.3701 inches to the metre */
-  } rows[] = {{150, 2480, 1754, 5906}, {96, 1587, 1123, 3780}, {25.4, 420, 297, 1000}};
+  } rows[] = { { 150, 2480, 1754, 5906 }, { 96, 1587, 1123, 3780 }, { 25.4, 420, 297, 1000 } };
   g_autoptr (SqScene) scene = scene_of ("%s", WHOLE);
   for (guint k = 0; k < G_N_ELEMENTS (rows); k++) {
     SqPlotRequest request = SQ_PLOT_REQUEST;

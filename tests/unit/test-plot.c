@@ -11,7 +11,7 @@ test_true_scale (Place *place, gconstpointer unused)
   static const struct {
     const char *sheet;
     double denominator, pixels;
-  } rows[] = {{"A3", 50, 1600}, {"A4", 100, 800}, {"tabloid", 48, 8000.0 / 4.8}};
+  } rows[] = { { "A3", 50, 1600 }, { "A4", 100, 800 }, { "tabloid", 48, 8000.0 / 4.8 } };
   const double tolerance_px = 1.0; /* 0.1 mm */
   const int black = 100;           /* darker: ink; walls are filled with a light grey */
   g_autoptr (SqScene) scene = scene_of ("%s", WALL);
@@ -33,7 +33,7 @@ test_true_scale (Place *place, gconstpointer unused)
     int row = (int)(10.0 * (layout.field.y_mm + layout.field.height_mm / 2.0));
     double left_px = 10.0 * (layout.field.x_mm + layout.field.width_mm / 2.0);
     const guint8 *line = pixel + (gsize)row * (gsize)columns;
-    double runs[2] = {NAN, NAN};
+    double runs[2] = { NAN, NAN };
     for (int side = 0; side < 2; side++) {
       /* From the middle of the wall outward to its end. */
       int step = side == 0 ? -1 : 1, x = (int)left_px;
@@ -52,32 +52,32 @@ static void
 test_says (Place *place, gconstpointer unused)
 {
   static const char *const words[] = {
-      "Salt and Iron",
-      "Net loft, night",
-      "2026-03-09",
-      "O. Brandt",
-      "1:50",
-      "A3",
-      "17",
-      "23",
-      "KEY",
-      "FILL",
-      "Figures",
-      "Legend",
-      "T4",
-      "340 dome",
-      "250 flat",
-      "(key + fill) : fill",
-      "Caution",
-      "licensed person",
-      "Nets stay up.",
-      "Revisions",
-      "issued",
-      "1 / 1",
-      "The bar is 100 mm long",
-      "On the day",
-      "Light, lux",
-      "256",
+    "Salt and Iron",
+    "Net loft, night",
+    "2026-03-09",
+    "O. Brandt",
+    "1:50",
+    "A3",
+    "17",
+    "23",
+    "KEY",
+    "FILL",
+    "Figures",
+    "Legend",
+    "T4",
+    "340 dome",
+    "250 flat",
+    "(key + fill) : fill",
+    "Caution",
+    "licensed person",
+    "Nets stay up.",
+    "Revisions",
+    "issued",
+    "1 / 1",
+    "The bar is 100 mm long",
+    "On the day",
+    "Light, lux",
+    "256",
   };
   g_autoptr (SqScene) scene = scene_of ("%s", WHOLE);
   g_autoptr (SqPlot) plot = plot_of (scene, "A3", 50, SQ_OVERLAY_LUX);
@@ -148,12 +148,12 @@ test_runs_on (Place *place, gconstpointer unused)
   for (int k = 0; k < 60; k++)
     g_string_append_printf (notes, "%s{'id': 'n%d', 'text': 'Note %d.', 'at': [1, 1]}",
                             k > 0 ? "," : "", k, k + 1);
-  g_autoptr (SqScene) scene = scene_of (
-    "'title': {'revisions': [{'number': 'A', 'date': '2026-09-14', 'what': 'issued'}]},"
-    "'marks': [{'id': 'm', 'label': 'A', 'at': [4, 3]}],"
-    "'fixtures': [{'id': 'f1', 'number': '17', 'class': 'discharge-fresnel-1200',"
-    " 'at': [1, 1, 2.4], 'aim': 'm', 'mount': 'pipe'}], 'notes': [%s]",
-    notes->str);
+  g_autoptr (SqScene) scene =
+    scene_of ("'title': {'revisions': [{'number': 'A', 'date': '2026-09-14', 'what': 'issued'}]},"
+              "'marks': [{'id': 'm', 'label': 'A', 'at': [4, 3]}],"
+              "'fixtures': [{'id': 'f1', 'number': '17', 'class': 'discharge-fresnel-1200',"
+              " 'at': [1, 1, 2.4], 'aim': 'm', 'mount': 'pipe'}], 'notes': [%s]",
+              notes->str);
   g_autoptr (SqPlot) plot = plot_of (scene, "A3", 50, SQ_OVERLAY_LUX);
   g_assert_cmpint (sq_plot_n_pages (plot), ==, 2);
   g_autofree char *pdf = in_place (place, "plot.pdf");
@@ -210,13 +210,13 @@ test_empty (Place *place, gconstpointer unused)
   static const struct {
     const char *scene, *says;
   } rows[] = {
-      {"'marks': []", "Nothing stands on this plan yet"},
-      {WALL, "No lamps yet"},
-      {"'fixtures': [{'id': 'f', 'number': '1', 'class': 'open-face-800', 'at': [0, 0, 2]}]",
-       "No set drawn yet"},
-      {"'marks': [{'id': 'm', 'label': 'A', 'at': [0, 0]}]", "No set and no lamps yet"},
-      {WALL ", 'fixtures': [{'id': 'f', 'number': '1', 'class': 'open-face-800', 'at': [2, 2, 2]}]",
-       "No marks yet"},
+    { "'marks': []", "Nothing stands on this plan yet" },
+    { WALL, "No lamps yet" },
+    { "'fixtures': [{'id': 'f', 'number': '1', 'class': 'open-face-800', 'at': [0, 0, 2]}]",
+      "No set drawn yet" },
+    { "'marks': [{'id': 'm', 'label': 'A', 'at': [0, 0]}]", "No set and no lamps yet" },
+    { WALL ", 'fixtures': [{'id': 'f', 'number': '1', 'class': 'open-face-800', 'at': [2, 2, 2]}]",
+      "No marks yet" },
   };
   for (guint k = 0; k < G_N_ELEMENTS (rows); k++) {
     g_autoptr (SqScene) scene = scene_of ("%s", rows[k].scene);
@@ -264,14 +264,13 @@ test_long_words (Place *place, gconstpointer unused)
   for (int k = 0; k < 1010; k++)
     g_string_append_printf (notes, "%s{'id': 'n%d', 'text': 'Note %d.', 'at': [1, 1]}",
                             k > 0 ? "," : "", k, k + 1);
-  g_autoptr (SqScene) scene =
-      scene_of ("'title': {'production': '%s', 'title': '%s', 'director': '%s', 'date': '%s',"
-                " 'revisions': [{'number': '%s', 'date': '%s', 'what': '%s'}]},"
-                "'marks': [{'id': 'm', 'label': 'A', 'at': [0, 0]}, {'id': 'q', 'label': '%s', "
-                "'at': [3, 3]}],"
-                "'notes': [{'id': 'x', 'text': '%s', 'at': [0, 0]}, %s]",
-                letters, letters, letters, "9 March", letters, letters, letters, letters, letters,
-                notes->str);
+  g_autoptr (SqScene) scene = scene_of (
+    "'title': {'production': '%s', 'title': '%s', 'director': '%s', 'date': '%s',"
+    " 'revisions': [{'number': '%s', 'date': '%s', 'what': '%s'}]},"
+    "'marks': [{'id': 'm', 'label': 'A', 'at': [0, 0]}, {'id': 'q', 'label': '%s', "
+    "'at': [3, 3]}],"
+    "'notes': [{'id': 'x', 'text': '%s', 'at': [0, 0]}, %s]",
+    letters, letters, letters, "9 March", letters, letters, letters, letters, letters, notes->str);
   g_autoptr (SqPlot) plot = plot_of (scene, "A3", 0, SQ_OVERLAY_NONE);
   g_assert_cmpint (sq_plot_n_pages (plot), >, 1);
   g_autofree char *path = in_place (place, "long.pdf");
@@ -301,41 +300,44 @@ test_refused (void)
     int overlay;
     const char *message;
   } rows[] = {
-      /* The field of A3 is 306 × 241 mm, 5 mm each side are kept for words. */
-      {"A3", 20, 150, SQ_OVERLAY_NONE,
-       "sheet: the plan is 8.00" NB "m × 1.00" NB "m, A3 at 1:20 has room for 5.92" NB "m × 4.62" NB "m, "
-       "expected scale 1:50 or sheet A2"},
-      /* That of A0 is 991 × 785 mm. */
-      /* In inches where the sheet is: the field of tabloid is 319.2 × 224.4 mm. */
-      { "tabloid", 20, 150, SQ_OVERLAY_NONE,
-        "sheet: the plan is 8.00" NB "m × 1.00" NB "m, Tabloid at 1:20 has room for 6.18" NB
-        "m × 4.29" NB "m, expected scale 1:50 or sheet arch-c" },
-      {NULL, 4, 150, SQ_OVERLAY_NONE,
-       "sheet: the plan is 8.00" NB "m × 1.00" NB "m, A0 at 1:4 has room for 3.92" NB "m × 3.10" NB "m, "
-       "expected scale 1:10"},
-      {"B5", 0, 150, SQ_OVERLAY_NONE,
-       "sheet: B5 is no sheet, expected one of A4, A3, A2, A1, A0, letter, arch-a, tabloid, "
-       "arch-b, arch-c, arch-d, arch-e"},
-      {NULL, 0, 150, SQ_OVERLAY_COLOUR,
-       "overlay: colour is not computed yet, expected lux, stops or none"},
-      {NULL, 0, 5, SQ_OVERLAY_NONE, "dpi: 5 is outside 20 to 1200"},
-      {NULL, 0, NAN, SQ_OVERLAY_NONE, "dpi: – is outside 20 to 1200"},
+    /* The field of A3 is 306 × 241 mm, 5 mm each side are kept for words. */
+    { "A3", 20, 150, SQ_OVERLAY_NONE,
+      "sheet: the plan is 8.00" NB "m × 1.00" NB "m, A3 at 1:20 has room for 5.92" NB "m × 4.62" NB
+      "m, "
+      "expected scale 1:50 or sheet A2" },
+    /* That of A0 is 991 × 785 mm. */
+    /* In inches where the sheet is: the field of tabloid is 319.2 × 224.4 mm. */
+    { "tabloid", 20, 150, SQ_OVERLAY_NONE,
+      "sheet: the plan is 8.00" NB "m × 1.00" NB "m, Tabloid at 1:20 has room for 6.18" NB
+      "m × 4.29" NB "m, expected scale 1:50 or sheet arch-c" },
+    { NULL, 4, 150, SQ_OVERLAY_NONE,
+      "sheet: the plan is 8.00" NB "m × 1.00" NB "m, A0 at 1:4 has room for 3.92" NB "m × 3.10" NB
+      "m, "
+      "expected scale 1:10" },
+    { "B5", 0, 150, SQ_OVERLAY_NONE,
+      "sheet: B5 is no sheet, expected one of A4, A3, A2, A1, A0, letter, arch-a, tabloid, "
+      "arch-b, arch-c, arch-d, arch-e" },
+    { NULL, 0, 150, SQ_OVERLAY_COLOUR,
+      "overlay: colour is not computed yet, expected lux, stops or none" },
+    { NULL, 0, 5, SQ_OVERLAY_NONE, "dpi: 5 is outside 20 to 1200" },
+    { NULL, 0, NAN, SQ_OVERLAY_NONE, "dpi: – is outside 20 to 1200" },
   };
   g_autoptr (SqScene) scene =
-      scene_of ("'walls': [{'id': 'w', 'path': [[0, 0], [8, 0]], 'thickness': 0.3, 'height': 3}]");
+    scene_of ("'walls': [{'id': 'w', 'path': [[0, 0], [8, 0]], 'thickness': 0.3, 'height': 3}]");
   for (guint k = 0; k < G_N_ELEMENTS (rows); k++) {
     g_autoptr (GError) error = NULL;
-    SqPlotRequest request = {.sheet = rows[k].sheet,
-                             .denominator = rows[k].denominator,
-                             .overlay = rows[k].overlay,
-                             .dpi = rows[k].dpi};
+    SqPlotRequest request = { .sheet = rows[k].sheet,
+                              .denominator = rows[k].denominator,
+                              .overlay = rows[k].overlay,
+                              .dpi = rows[k].dpi };
     g_assert_null (sq_plot_new (scene, &request, 1, NULL, &error));
     g_assert_error (error, SQ_ERROR, SQ_ERROR_USAGE);
     g_assert_cmpstr (error->message, ==, rows[k].message);
   }
 }
 
-/* Where nothing is asked for: the smallest sheet from A3 (tabloid) up that holds the plan at 1:50 or 1/4" = 1'. */
+/* Where nothing is asked for: the smallest sheet from A3 (tabloid) up that holds the plan at 1:50
+ * or 1/4" = 1'. */
 static void
 test_chosen (void)
 {
@@ -345,16 +347,16 @@ test_chosen (void)
     const char *sheet;
     double denominator;
   } rows[] = {
-      {"metric", 4, "A3", 50},  {"metric", 8, "A3", 50},        {"metric", 15, "A2", 50},
-      {"metric", 400, "A3", 0}, {"imperial", 4, "tabloid", 48}, {"imperial", 8, "tabloid", 48},
+    { "metric", 4, "A3", 50 },  { "metric", 8, "A3", 50 },        { "metric", 15, "A2", 50 },
+    { "metric", 400, "A3", 0 }, { "imperial", 4, "tabloid", 48 }, { "imperial", 8, "tabloid", 48 },
   };
   for (guint k = 0; k < G_N_ELEMENTS (rows); k++) {
     char side[G_ASCII_DTOSTR_BUF_SIZE];
     g_ascii_dtostr (side, sizeof side, rows[k].side_m);
     g_autoptr (SqScene) scene = scene_of (
-        "'units': '%s', 'pieces': [{'id': 'p', 'outline': [[0, 0], [%s, 0], [%s, %s], [0, %s]],"
-        " 'base': 0, 'top': 1}]",
-        rows[k].units, side, side, side, side);
+      "'units': '%s', 'pieces': [{'id': 'p', 'outline': [[0, 0], [%s, 0], [%s, %s], [0, %s]],"
+      " 'base': 0, 'top': 1}]",
+      rows[k].units, side, side, side, side);
     g_autoptr (SqPlot) plot = plot_of (scene, NULL, 0, SQ_OVERLAY_NONE);
     if (rows[k].denominator > 0.0) {
       g_assert_cmpstr (sq_plot_sheet (plot)->id, ==, rows[k].sheet);

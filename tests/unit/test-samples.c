@@ -97,7 +97,7 @@ test_canonical (void)
 }
 
 /* Everything that the looks name is read too, and nothing in them is left out of the figures but
- * the light that the room gives back. */
+ * the light that the room gives back, its colour, and what long cables take from tungsten. */
 static void
 test_counted (void)
 {
@@ -106,7 +106,8 @@ test_counted (void)
     for (guint k = 0; k < readings->not_counted->len; k++) {
       const char *line = g_ptr_array_index (readings->not_counted, k);
       g_test_message ("%s, %s: %s", meant[i].sample, meant[i].look, line);
-      g_assert_true (g_str_has_prefix (line, "room"));
+      g_assert_true (g_str_has_prefix (line, "room") || g_str_has_prefix (line, "colour") ||
+                     g_str_has_prefix (line, "cables"));
     }
   }
 }
