@@ -31,14 +31,19 @@ in_one_line (const char *text)
   return line;
 }
 
+static const char *
+shown_path (const char *path)
+{
+  return g_str_equal (path, "-") ? _ ("standard input") : path;
+}
+
 int
 sq_say_error (const char *path, const GError *error)
 {
   /* Errors of the file system name the file themselves. */
   gboolean named = g_error_matches (error, SQ_ERROR, SQ_ERROR_FILE);
-  const char *name = g_str_equal (path, "-") ? _ ("standard input") : path;
-  g_autofree char *text =
-    named ? g_strdup (error->message) : g_strdup_printf ("%s: %s", name, error->message);
+  g_autofree char *text = named ? g_strdup (error->message)
+                                : g_strdup_printf ("%s: %s", shown_path (path), error->message);
   g_autofree char *line = in_one_line (text);
   fprintf (stderr, "squarelaw: %s\n", line);
   return SQ_EXIT_INPUT;
@@ -115,6 +120,21 @@ sq_arguments_parse (
   return -1;
 }
 
+static void
+say_lines (const char *path, const char *kind, const GPtrArray *lines)
+{
+  for (guint i = 0; i < lines->len; i++) {
+    g_autofree char *line = in_one_line (g_ptr_array_index (lines, i));
+    fprintf (stderr, "squarelaw: %s: %s: %s\n", shown_path (path), kind, line);
+  }
+}
+
+void
+sq_say_warnings (const SqArguments *arguments, const GPtrArray *lines)
+{
+  say_lines (arguments->scene_path, _ ("warning"), lines);
+}
+
 static SqScene *
 with_sets (SqScene *scene, char **sets, GError **error)
 {
@@ -130,7 +150,7 @@ with_sets (SqScene *scene, char **sets, GError **error)
     g_autoptr (GError) inner = NULL;
     SqScene *changed = sq_scene_set (result, path, equals + 1, &inner);
     if (changed == NULL) {
-      g_set_error (error, inner->domain, inner->code, "--set %s: %s", path, inner->message);
+      g_set_error (error, inner->domain, inner->code, "--set %s", inner->message);
       return NULL;
     }
     sq_scene_unref (result);
@@ -143,7 +163,6 @@ SqScene *
 sq_arguments_load (const SqArguments *arguments)
 {
   const char *path = arguments->scene_path;
-  const char *name = g_str_equal (path, "-") ? _ ("standard input") : path;
   g_autoptr (GError) error = NULL;
   g_autoptr (GPtrArray) warnings = g_ptr_array_new_with_free_func (g_free);
   gsize length;
@@ -154,19 +173,24 @@ sq_arguments_load (const SqArguments *arguments)
   }
   g_autoptr (SqLibrary) library = sq_library_new ();
   g_autoptr (SqScene) base = sq_scene_parse (text, length, library, warnings, &error);
-  for (guint i = 0; i < warnings->len; i++) {
-    g_autofree char *line = in_one_line (g_ptr_array_index (warnings, i));
-    fprintf (stderr, _ ("squarelaw: %s: warning: %s\n"), name, line);
-  }
   g_autoptr (SqScene) in_look = NULL;
   SqScene *result = NULL;
   if (base != NULL)
     in_look = sq_scene_in_look (base, arguments->look, &error);
   if (in_look != NULL)
     result = with_sets (g_steal_pointer (&in_look), arguments->sets, &error);
+  /* An error is one line: what else there was to say waits for a file that is right. */
   if (result == NULL)
     sq_say_error (path, error);
+  else
+    sq_say_warnings (arguments, warnings);
   return result;
+}
+
+void
+sq_say_left_out (const SqArguments *arguments, const GPtrArray *lines)
+{
+  say_lines (arguments->scene_path, _ ("not counted yet"), lines);
 }
 
 int

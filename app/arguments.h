@@ -40,6 +40,12 @@ int sq_say_error (const char *path, const GError *error);
 /* The same for wrong usage. Returns: SQ_EXIT_USAGE */
 int sq_say_usage (const char *format, ...) G_GNUC_PRINTF (1, 2);
 
+/* One line each on standard error. */
+void sq_say_warnings (const SqArguments *arguments, const GPtrArray *lines);
+
+/* What the light leaves out, on standard error, for answers that have no room for words. */
+void sq_say_left_out (const SqArguments *arguments, const GPtrArray *lines);
+
 /* Writes a result to -o, or to standard output. Returns: an exit code */
 int sq_put_result (const SqArguments *arguments, const char *text, gsize length);
 

@@ -17,7 +17,9 @@ static char *
 for_people (const SqArguments *arguments, const Count *counts, guint n)
 {
   GString *text = g_string_new (NULL);
-  g_string_append_printf (text, _ ("%s: sound"), arguments->scene_path);
+  gboolean stream = g_str_equal (arguments->scene_path, "-");
+  g_string_append_printf (text, _ ("%s: sound"),
+                          stream ? _ ("standard input") : arguments->scene_path);
   for (guint i = 0; i < n; i++) {
     if (counts[i].count > 0)
       g_string_append_printf (text, "  %s %u", counts[i].words, counts[i].count);
@@ -67,6 +69,5 @@ sq_verb_check (int argc, char **argv, const char *summary)
   };
   g_autofree char *text = arguments.json ? for_programs (&arguments, counts, G_N_ELEMENTS (counts))
                                          : for_people (&arguments, counts, G_N_ELEMENTS (counts));
-  fputs (text, stdout);
-  return fflush (stdout) == 0 ? SQ_EXIT_DONE : SQ_EXIT_INPUT;
+  return sq_put_result (&arguments, text, strlen (text));
 }

@@ -116,6 +116,8 @@ sq_verb_map (int argc, char **argv, const char *summary)
     return sq_say_usage (_ ("-o %s: expected a name that ends in .png or .csv"), output);
   if (arguments.json)
     return sq_say_usage (_ ("map: answers in PNG or CSV, not in JSON"));
+  if (arguments.csv && g_str_has_suffix (output, ".png"))
+    return sq_say_usage (_ ("--csv and -o %s exclude each other"), output);
   g_autoptr (SqScene) scene = sq_arguments_load (&arguments);
   if (scene == NULL)
     return SQ_EXIT_INPUT;
@@ -123,15 +125,24 @@ sq_verb_map (int argc, char **argv, const char *summary)
   if (!apply_options (&options, (SqUnits)scene->units, &request))
     return SQ_EXIT_USAGE;
   g_autoptr (GError) error = NULL;
+  if (request.quantity == SQ_OVERLAY_COLOUR) {
+    g_set_error (&error, SQ_ERROR, SQ_ERROR_VALUE, "%s",
+                 _ ("map: colour is not computed yet, expected lux or stops"));
+    return sq_say_error (arguments.scene_path, error);
+  }
   g_autoptr (SqLightMap) map = sq_light_map (scene, &request, arguments.threads, NULL, &error);
   if (map == NULL)
     return sq_say_error (arguments.scene_path, error);
   if (csv) {
     g_autofree char *text = map_csv (map);
-    return sq_put_result (&arguments, text, strlen (text));
+    code = sq_put_result (&arguments, text, strlen (text));
+  } else {
+    g_autoptr (GBytes) png = sq_map_picture_png (map);
+    gsize length;
+    const char *data = g_bytes_get_data (png, &length);
+    code = sq_put_result (&arguments, data, length);
   }
-  g_autoptr (GBytes) png = sq_map_picture_png (map);
-  gsize length;
-  const char *data = g_bytes_get_data (png, &length);
-  return sq_put_result (&arguments, data, length);
+  if (code == SQ_EXIT_DONE)
+    sq_say_left_out (&arguments, map->not_counted);
+  return code;
 }

@@ -139,8 +139,7 @@ readings_json (const SqReadings *readings)
 
 /* One line a figure: where, of which light (none: all together), what, how much. RFC 4180. */
 static void
-csv_figure (
-  GString *text, const char *at, const SqReadingRow *row, const char *what, double value)
+csv_figure (GString *text, const char *at, const SqReadingRow *row, const char *what, double value)
 {
   g_string_append_printf (text, "%s,%s,%s,%s,", at, row != NULL ? row->id : "",
                           row != NULL && row->from != NULL ? row->from : "", what);
@@ -150,8 +149,7 @@ csv_figure (
 }
 
 static void
-csv_rows (
-  GString *text, const char *at, const GArray *rows, gboolean at_mark, const char *quantity)
+csv_rows (GString *text, const char *at, const GArray *rows, gboolean at_mark, const char *quantity)
 {
   for (guint i = 0; i < rows->len; i++) {
     const SqReadingRow *row = &g_array_index (rows, SqReadingRow, i);
@@ -210,7 +208,6 @@ lamp_name (const SqScene *scene, const char *id)
   const SqClass *lamp = sq_scene_class (scene, ((const SqFixture *)thing)->class_id);
   return lamp->name != NULL ? lamp->name : lamp->id;
 }
-
 
 static void
 people_rows (GString *text, const SqReadings *readings, const GArray *rows, gboolean at_mark)
@@ -340,5 +337,8 @@ sq_verb_meter (int argc, char **argv, const char *summary)
   g_autofree char *text = arguments.json  ? readings_json (readings)
                           : arguments.csv ? readings_csv (readings)
                                           : readings_for_people (readings);
-  return sq_put_result (&arguments, text, strlen (text));
+  code = sq_put_result (&arguments, text, strlen (text));
+  if (code == SQ_EXIT_DONE && arguments.csv)
+    sq_say_left_out (&arguments, readings->not_counted);
+  return code;
 }

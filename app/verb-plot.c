@@ -60,9 +60,9 @@ check_usage (const PlotOptions *options)
   double unused;
   int overlay;
   if (options->sheet != NULL && sq_sheet_find (options->sheet, &error) == NULL)
-    return sq_say_usage ("--sheet: %s", error->message);
+    return sq_say_usage ("--%s", error->message);
   if (options->scale != NULL && !sq_scale_parse (options->scale, &unused, &error))
-    return sq_say_usage ("--scale: %s", error->message);
+    return sq_say_usage ("--%s", error->message);
   if (options->overlay != NULL && !overlay_of (options->overlay, &overlay))
     return sq_say_usage (_ ("--overlay: \"%s\" is unknown, expected lux, stops, colour or none"),
                          options->overlay);
@@ -137,5 +137,7 @@ sq_verb_plot (int argc, char **argv, const char *summary)
     plot = sq_plot_new (scene, &request, arguments.threads, NULL, &error);
   if (plot == NULL || !sq_plot_export (plot, arguments.output, format, &error))
     return sq_say_error (arguments.scene_path, error);
+  g_autoptr (GPtrArray) left_out = sq_plot_left_out (scene);
+  sq_say_warnings (&arguments, left_out);
   return SQ_EXIT_DONE;
 }

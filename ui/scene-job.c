@@ -59,6 +59,9 @@ run (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
   if (in_look != NULL && sq_plot_request_of (in_look, &request, &error)) {
     if (job->overlay >= 0)
       request.overlay = job->overlay;
+    /* Colour cannot be computed yet: a scene that asks for it opens with its light. */
+    else if (request.overlay < 0 && in_look->map->quantity == SQ_OVERLAY_COLOUR)
+      request.overlay = SQ_OVERLAY_LUX;
     result->plot =
       sq_plot_new (in_look, &request, (int)g_get_num_processors (), cancellable, &error);
   }

@@ -1,6 +1,7 @@
 /* window.c: a window on one scene: its sheet as it prints, and what the meter reads */
 #include "window.h"
 
+#include "base/error.h"
 #include "file-chooser.h"
 #include "readings-panel.h"
 #include "scene-job.h"
@@ -17,7 +18,9 @@ struct _SqWindow {
   SqSheetView *sheet;
   SqReadingsPanel *readings;
 
-  GFile *file;           /* that was asked for last */
+  GFile *file;           /* (nullable): that is shown */
+  GFile *asked;          /* (nullable): that is being read */
+  guint look, overlay;   /* which of the drop-downs' rows are shown */
   SqScene *scene;        /* (nullable): that is shown */
   GCancellable *running; /* (nullable): the job whose result is waited for */
   gboolean filling;      /* the drop-downs change, not the user */
@@ -60,12 +63,20 @@ show_titles (SqWindow *window)
   gtk_window_set_title (GTK_WINDOW (window), production != NULL ? production : _ ("Squarelaw"));
 }
 
-/* The base scene first, then its looks; the one that was chosen stays chosen if it still is there.
- */
+/* The drop-downs say what is shown, whatever was asked for in between. */
+static void
+show_choices (SqWindow *window)
+{
+  window->filling = TRUE;
+  gtk_drop_down_set_selected (window->looks, window->look);
+  gtk_drop_down_set_selected (window->overlays, window->overlay);
+  window->filling = FALSE;
+}
+
+/* The base scene first, then its looks. */
 static void
 fill_looks (SqWindow *window)
 {
-  guint chosen = gtk_drop_down_get_selected (window->looks);
   g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
   gtk_string_list_append (names, _ ("Base"));
   for (guint i = 0; i < window->scene->looks->len; i++) {
@@ -74,7 +85,6 @@ fill_looks (SqWindow *window)
   }
   window->filling = TRUE;
   gtk_drop_down_set_model (window->looks, G_LIST_MODEL (names));
-  gtk_drop_down_set_selected (window->looks, chosen <= window->scene->looks->len ? chosen : 0);
   window->filling = FALSE;
   gtk_widget_set_sensitive (GTK_WIDGET (window->looks), window->scene->looks->len > 0);
 }
@@ -94,6 +104,46 @@ show_warnings (SqWindow *window, const GPtrArray *warnings)
 }
 
 static void
+show_failure (SqWindow *window, const GError *error)
+{
+  /* Errors of the file system name the file themselves. */
+  GFile *about = window->asked != NULL ? window->asked : window->file;
+  g_autofree char *name = about != NULL ? g_file_get_basename (about) : NULL;
+  g_autofree char *text = g_strdup_printf ("%s: %s", name, error->message);
+  gboolean named = name == NULL || g_error_matches (error, SQ_ERROR, SQ_ERROR_FILE);
+  say_problem (window, named ? error->message : text);
+  gtk_label_set_text (window->status,
+                      window->scene != NULL ? _ ("What was shown before stays") : "");
+  show_choices (window);
+  g_clear_object (&window->asked);
+}
+
+static void
+show_result (SqWindow *window, SqSceneResult *made)
+{
+  say_problem (window, NULL);
+  g_clear_pointer (&window->scene, sq_scene_unref);
+  window->scene = g_steal_pointer (&made->scene);
+  if (window->asked != NULL) {
+    /* A file opens in its base look, with the overlay that it asks for. */
+    g_set_object (&window->file, window->asked);
+    g_clear_object (&window->asked);
+    window->look = 0;
+    window->overlay = window->scene->map->quantity == SQ_OVERLAY_STOPS ? 1 : 0;
+    fill_looks (window);
+  } else {
+    window->look = gtk_drop_down_get_selected (window->looks);
+    window->overlay = gtk_drop_down_get_selected (window->overlays);
+  }
+  show_choices (window);
+  show_titles (window);
+  show_warnings (window, made->warnings);
+  sq_readings_panel_show (window->readings, sq_plot_readings (made->plot));
+  sq_sheet_view_take_plot (window->sheet, g_steal_pointer (&made->plot));
+  gtk_stack_set_visible_child_name (window->stack, "sheet");
+}
+
+static void
 on_ready (GObject *source, GAsyncResult *result, gpointer data)
 {
   g_autoptr (GError) error = NULL;
@@ -104,22 +154,10 @@ on_ready (GObject *source, GAsyncResult *result, gpointer data)
   SqWindow *window = SQ_WINDOW (data);
   g_clear_object (&window->running);
   say_busy (window, FALSE);
-  if (made == NULL) {
-    g_autofree char *name = window->file != NULL ? g_file_get_basename (window->file) : NULL;
-    g_autofree char *text = g_strdup_printf ("%s: %s", name != NULL ? name : "", error->message);
-    say_problem (window, name != NULL ? text : error->message);
-    gtk_label_set_text (window->status, _ ("What was shown before stays"));
-    return;
-  }
-  say_problem (window, NULL);
-  g_clear_pointer (&window->scene, sq_scene_unref);
-  window->scene = g_steal_pointer (&made->scene);
-  show_titles (window);
-  fill_looks (window);
-  show_warnings (window, made->warnings);
-  sq_readings_panel_show (window->readings, sq_plot_readings (made->plot));
-  sq_sheet_view_take_plot (window->sheet, g_steal_pointer (&made->plot));
-  gtk_stack_set_visible_child_name (window->stack, "sheet");
+  if (made != NULL)
+    show_result (window, made);
+  else
+    show_failure (window, error);
 }
 
 static int
@@ -148,9 +186,11 @@ start (SqWindow *window, const char *path)
   g_clear_object (&window->running);
   window->running = g_cancellable_new ();
   say_busy (window, TRUE);
-  sq_scene_job_start (path, path == NULL ? window->scene : NULL,
-                      path == NULL ? chosen_look (window) : NULL, chosen_overlay (window),
-                      window->running, on_ready, window);
+  if (path != NULL)
+    sq_scene_job_start (path, NULL, NULL, -1, window->running, on_ready, window);
+  else
+    sq_scene_job_start (NULL, window->scene, chosen_look (window), chosen_overlay (window),
+                        window->running, on_ready, window);
 }
 
 void
@@ -161,18 +201,17 @@ sq_window_load (SqWindow *window, GFile *file)
     say_problem (window, _ ("This place has no path here, expected a file on this computer"));
     return;
   }
-  g_set_object (&window->file, file);
-  window->filling = TRUE;
-  gtk_drop_down_set_selected (window->looks, 0);
-  window->filling = FALSE;
+  g_set_object (&window->asked, file);
   start (window, path);
 }
 
 static void
 on_choice (GObject *drop_down, GParamSpec *property, SqWindow *window)
 {
-  if (!window->filling && window->scene != NULL)
-    start (window, NULL);
+  if (window->filling || window->scene == NULL)
+    return;
+  g_clear_object (&window->asked); /* a choice of what is shown, not of what was being read */
+  start (window, NULL);
 }
 
 static void
@@ -230,6 +269,7 @@ sq_window_dispose (GObject *object)
     g_cancellable_cancel (window->running);
   g_clear_object (&window->running);
   g_clear_object (&window->file);
+  g_clear_object (&window->asked);
   g_clear_pointer (&window->scene, sq_scene_unref);
   G_OBJECT_CLASS (sq_window_parent_class)->dispose (object);
 }

@@ -9,6 +9,7 @@
 #define LEAST_WIDTH_MM 4.6
 #define LENS_BACK_MM 1.6
 #define LENS_FRONT_MM 1.2
+#define LABEL_AIR_MM 0.8
 
 /* Past this no edge is followed. */
 #define MOST_REACH_M 60.0
@@ -32,10 +33,27 @@ sq_camera_outline (const SqView *view, SqPaperPoint at, double azimuth_deg)
 {
   double angle = sq_view_angle_rad (azimuth_deg);
   double back = -LENS_BACK_MM - body_length_mm (view);
-  return (SqTurnedBox){.middle = sq_paper_along (at, angle, (back + LENS_FRONT_MM) / 2),
-                       .angle_rad = angle,
-                       .half_length_mm = (LENS_FRONT_MM - back) / 2,
-                       .half_width_mm = body_width_mm (view) / 2};
+  return (SqTurnedBox){ .middle = sq_paper_along (at, angle, (back + LENS_FRONT_MM) / 2),
+                        .angle_rad = angle,
+                        .half_length_mm = (LENS_FRONT_MM - back) / 2,
+                        .half_width_mm = body_width_mm (view) / 2 };
+}
+
+/* Upright in the body, however that is turned: smaller where it is long, then cut. */
+static void
+draw_label (SqDrawing *drawing, SqTurnedBox body, const char *label)
+{
+  SqType type = { .cap_mm = SQ_TYPE_HEAD,
+                  .weight = 700,
+                  .align = SQ_ALIGN_CENTRE,
+                  .colour = sq_ink (drawing->view, SQ_PAPER),
+                  .one_line = TRUE };
+  double room_mm = 2.0 * sq_turned_box_reach_mm (body, 0.0) - LABEL_AIR_MM;
+  if (sq_text_width_mm (drawing, label, &type) > room_mm)
+    type.cap_mm = SQ_TYPE_SMALL;
+  type.width_mm = room_mm;
+  body.middle.y_mm += type.cap_mm / 2;
+  sq_draw_text (drawing, body.middle, label, &type);
 }
 
 void
@@ -44,10 +62,10 @@ sq_draw_camera (SqDrawing *drawing, SqPaperPoint at, double azimuth_deg, const c
   SqColour ink = sq_ink (drawing->view, SQ_INK), paper = sq_ink (drawing->view, SQ_PAPER);
   double length = body_length_mm (drawing->view), width = body_width_mm (drawing->view);
   double angle = sq_view_angle_rad (azimuth_deg);
-  const SqPaperPoint lens[] = {{-LENS_BACK_MM, -0.3 * width},
-                               {LENS_FRONT_MM, -0.46 * width},
-                               {LENS_FRONT_MM, 0.46 * width},
-                               {-LENS_BACK_MM, 0.3 * width}};
+  const SqPaperPoint lens[] = { { -LENS_BACK_MM, -0.3 * width },
+                                { LENS_FRONT_MM, -0.46 * width },
+                                { LENS_FRONT_MM, 0.46 * width },
+                                { -LENS_BACK_MM, 0.3 * width } };
   const double gate = -LENS_BACK_MM - 0.9;
 
   sq_draw_enter (drawing, at, angle);
@@ -60,15 +78,12 @@ sq_draw_camera (SqDrawing *drawing, SqPaperPoint at, double azimuth_deg, const c
   }
   cairo_rectangle (drawing->cairo, -LENS_BACK_MM - length, -width / 2, length, width);
   sq_draw_fill (drawing, ink, 1.0);
-  sq_draw_line (drawing, (SqPaperPoint){gate, -width / 2 + 0.5},
-                (SqPaperPoint){gate, width / 2 - 0.5}, SQ_PEN_70, paper);
+  sq_draw_line (drawing, (SqPaperPoint){ gate, -width / 2 + 0.5 },
+                (SqPaperPoint){ gate, width / 2 - 0.5 }, SQ_PEN_70, paper);
   sq_draw_leave (drawing);
 
   SqPaperPoint middle = sq_paper_along (at, angle, -LENS_BACK_MM - 0.58 * length);
-  middle.y_mm += SQ_TYPE_HEAD / 2;
-  sq_draw_text (
-      drawing, middle, label,
-      &(SqType){.cap_mm = SQ_TYPE_HEAD, .weight = 700, .align = SQ_ALIGN_CENTRE, .colour = paper});
+  draw_label (drawing, (SqTurnedBox){ middle, angle, 0.42 * length, width / 2 }, label);
 }
 
 /* How far down the line of sight a place lies. */
@@ -83,7 +98,7 @@ frame_distance_m (const SqScene *scene, const SqCamera *camera, SqPlace from, do
 {
   SqPoint aim;
   if (sq_scene_aim_point (scene, &camera->aim, &aim))
-    return along_m (from, azimuth_rad, (SqPlace){aim.x_m, aim.y_m});
+    return along_m (from, azimuth_rad, (SqPlace){ aim.x_m, aim.y_m });
 
   double best = NAN, least_off = G_MAXDOUBLE;
   for (guint i = 0; i < scene->marks->len; i++) {
@@ -106,20 +121,20 @@ sq_camera_field (const SqView *view,
 {
   SqVector sight = sq_camera_direction (scene, camera);
   double azimuth = SQ_RADIANS (sq_vector_azimuth_deg (sight));
-  SqPlace from = {camera->at.x_m, camera->at.y_m};
+  SqPlace from = { camera->at.x_m, camera->at.y_m };
   double half = SQ_RADIANS (sq_camera_view_across_deg (camera)) / 2;
   double frame = frame_distance_m (scene, camera, from, azimuth);
-  SqCameraField field = {.pupil = sq_view_paper (view, from),
-                         .angle_rad = -azimuth,
-                         .half_rad = half,
-                         .frame_mm = frame * view->mm_per_m};
+  SqCameraField field = { .pupil = sq_view_paper (view, from),
+                          .angle_rad = -azimuth,
+                          .half_rad = half,
+                          .frame_mm = frame * view->mm_per_m };
 
   for (int edge = 0; edge < 2; edge++) {
     double turned = azimuth + (edge == 0 ? half : -half);
     /* Level, at the lens: what it would see were it not tilted. */
-    SqVector toward = {cos (turned), sin (turned), 0.0};
+    SqVector toward = { cos (turned), sin (turned), 0.0 };
     field.reach_mm[edge] =
-        sq_ray_cut_m (scene, blocks, camera->at, toward, MOST_REACH_M) * view->mm_per_m;
+      sq_ray_cut_m (scene, blocks, camera->at, toward, MOST_REACH_M) * view->mm_per_m;
   }
   return field;
 }
@@ -134,7 +149,7 @@ sq_camera_edge_at (const SqCameraField *field, int edge, double along_mm)
 static void
 draw_bracket (SqDrawing *drawing, const SqCameraField *field)
 {
-  static const double dots[] = {0.5, 0.9};
+  static const double dots[] = { 0.5, 0.9 };
   SqColour ink = sq_ink (drawing->view, SQ_INK);
   double half = field->frame_mm * tan (field->half_rad), corner = MIN (2.4, half);
 
@@ -155,7 +170,7 @@ draw_bracket (SqDrawing *drawing, const SqCameraField *field)
 void
 sq_draw_camera_field (SqDrawing *drawing, const SqCameraField *field, gboolean active)
 {
-  static const double near_dash[] = {6.0, 1.5}, far_dash[] = {2.0, 1.5};
+  static const double near_dash[] = { 6.0, 1.5 }, far_dash[] = { 2.0, 1.5 };
   SqColour ink = sq_ink (drawing->view, SQ_INK);
   gboolean framed = field->frame_mm >= LEAST_FRAME_MM; /* not where NAN */
 

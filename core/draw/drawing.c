@@ -1,9 +1,6 @@
 /* drawing.c: strokes, fills and text of a page */
 #include "draw/drawing.h"
 
-/* Cap height of the face as a share of its em (Inter's own metrics). */
-#define CAP_PER_EM 0.727
-
 /* How far letters hang below the baseline, as a share of their cap height. */
 #define DESCENT_PER_CAP 0.30
 
@@ -42,7 +39,7 @@ sq_draw_stroke (SqDrawing *drawing, double pen_mm, SqColour colour)
 
 void
 sq_draw_stroke_dashed (
-    SqDrawing *drawing, double pen_mm, SqColour colour, const double *dash_mm, int n_dashes)
+  SqDrawing *drawing, double pen_mm, SqColour colour, const double *dash_mm, int n_dashes)
 {
   cairo_t *cr = drawing->cairo;
   cairo_set_line_width (cr, sq_view_pen_mm (drawing->view, pen_mm));
@@ -56,6 +53,16 @@ sq_draw_fill (SqDrawing *drawing, SqColour colour, double alpha)
 {
   cairo_set_source_rgba (drawing->cairo, colour.red, colour.green, colour.blue, alpha);
   cairo_fill (drawing->cairo);
+}
+
+void
+sq_draw_outlined (SqDrawing *drawing, SqInk fill, double pen_mm)
+{
+  cairo_path_t *path = cairo_copy_path (drawing->cairo);
+  sq_draw_fill (drawing, sq_ink (drawing->view, fill), 1.0);
+  cairo_append_path (drawing->cairo, path);
+  cairo_path_destroy (path);
+  sq_draw_stroke (drawing, pen_mm, sq_ink (drawing->view, SQ_INK));
 }
 
 void
@@ -92,8 +99,8 @@ sq_draw_dots (SqDrawing *drawing,
   int n = MAX (1, (int)ceil (sq_paper_distance_mm (from, to) / step_mm - 1e-9));
   for (int i = 0; i <= n; i++) {
     double t = (double)i / n;
-    SqPaperPoint at = {from.x_mm + t * (to.x_mm - from.x_mm),
-                       from.y_mm + t * (to.y_mm - from.y_mm)};
+    SqPaperPoint at = { from.x_mm + t * (to.x_mm - from.x_mm),
+                        from.y_mm + t * (to.y_mm - from.y_mm) };
     sq_draw_circle_path (drawing, at, radius_mm);
   }
   sq_draw_fill (drawing, colour, 1.0);
@@ -122,8 +129,8 @@ sq_draw_arrow (SqDrawing *drawing,
   double angle = atan2 (to.y_mm - from.y_mm, to.x_mm - from.x_mm);
   SqPaperPoint neck = sq_paper_along (to, angle, -0.8 * head_mm);
   SqPaperPoint base = sq_paper_along (to, angle, -head_mm);
-  const SqPaperPoint head[] = {to, sq_paper_along (base, angle + G_PI / 2, 0.32 * head_mm),
-                               sq_paper_along (base, angle - G_PI / 2, 0.32 * head_mm)};
+  const SqPaperPoint head[] = { to, sq_paper_along (base, angle + G_PI / 2, 0.32 * head_mm),
+                                sq_paper_along (base, angle - G_PI / 2, 0.32 * head_mm) };
 
   if (sq_paper_distance_mm (from, to) > head_mm) {
     cairo_move_to (drawing->cairo, from.x_mm, from.y_mm);
@@ -168,15 +175,23 @@ sq_draw_leave (SqDrawing *drawing)
   cairo_restore (drawing->cairo);
 }
 
+static double
+width_mm (PangoLayout *layout)
+{
+  int width;
+  pango_layout_get_size (layout, &width, NULL);
+  return (double)width / PANGO_SCALE;
+}
+
 static PangoLayout *
 lay_out (SqDrawing *drawing, const char *text, const SqType *type)
 {
-  static const PangoAlignment alignments[] = {PANGO_ALIGN_LEFT, PANGO_ALIGN_CENTER,
-                                              PANGO_ALIGN_RIGHT};
+  static const PangoAlignment alignments[] = { PANGO_ALIGN_LEFT, PANGO_ALIGN_CENTER,
+                                               PANGO_ALIGN_RIGHT };
   PangoLayout *layout = pango_layout_new (drawing->text);
   PangoFontDescription *font = pango_font_description_from_string ("Inter,Sans");
   PangoAttrList *attributes = pango_attr_list_new ();
-  double em_mm = type->cap_mm / CAP_PER_EM;
+  double em_mm = type->cap_mm / SQ_CAP_PER_EM;
 
   pango_font_description_set_weight (font, type->weight > 0 ? (PangoWeight)type->weight
                                                             : PANGO_WEIGHT_NORMAL);
@@ -187,30 +202,22 @@ lay_out (SqDrawing *drawing, const char *text, const SqType *type)
   pango_attr_list_insert (attributes, pango_attr_font_features_new ("tnum=1"));
   if (type->tracking_em != 0.0)
     pango_attr_list_insert (
-        attributes, pango_attr_letter_spacing_new ((int)(type->tracking_em * em_mm * PANGO_SCALE)));
+      attributes, pango_attr_letter_spacing_new ((int)(type->tracking_em * em_mm * PANGO_SCALE)));
   pango_layout_set_attributes (layout, attributes);
   pango_attr_list_unref (attributes);
 
   pango_layout_set_text (layout, text, -1);
   pango_layout_set_alignment (layout, alignments[type->align]);
-  if (type->width_mm > 0.0) {
+  pango_layout_set_single_paragraph_mode (layout, type->one_line);
+  /* Where one line fits, it stands by our own alignment: within a set width a script that runs from
+   * right to left would be moved to the other side. */
+  if (type->width_mm > 0.0 && !(type->one_line && width_mm (layout) <= type->width_mm)) {
     pango_layout_set_width (layout, (int)(type->width_mm * PANGO_SCALE));
     pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
-    if (type->one_line) {
-      pango_layout_set_height (layout, -1);
+    if (type->one_line)
       pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
-      pango_layout_set_single_paragraph_mode (layout, TRUE);
-    }
   }
   return layout;
-}
-
-static double
-width_mm (PangoLayout *layout)
-{
-  int width;
-  pango_layout_get_size (layout, &width, NULL);
-  return (double)width / PANGO_SCALE;
 }
 
 /* From the first baseline to the last. */
@@ -226,11 +233,19 @@ lines_mm (PangoLayout *layout)
   return (double)(last - first) / PANGO_SCALE;
 }
 
-/* Left edge of the layout relative to its point. A layout of a set width aligns within it. */
+/* Of what the layout aligns within: the width that was set, else its own. */
+static double
+set_width_mm (PangoLayout *layout)
+{
+  int set = pango_layout_get_width (layout);
+  return set >= 0 ? (double)set / PANGO_SCALE : width_mm (layout);
+}
+
+/* Left edge of the layout relative to its point. */
 static double
 left_mm (PangoLayout *layout, const SqType *type)
 {
-  double width = type->width_mm > 0.0 ? type->width_mm : width_mm (layout);
+  double width = set_width_mm (layout);
   return type->align == SQ_ALIGN_LEFT ? 0.0 : type->align == SQ_ALIGN_CENTRE ? -width / 2 : -width;
 }
 
@@ -266,12 +281,12 @@ SqPaperBox
 sq_text_box (SqDrawing *drawing, const char *text, const SqType *type)
 {
   g_autoptr (PangoLayout) layout = lay_out (drawing, text, type);
-  double width = width_mm (layout), set = type->width_mm > 0.0 ? type->width_mm : width;
+  double width = width_mm (layout), set = set_width_mm (layout);
   double left = left_mm (layout, type) + (type->align == SQ_ALIGN_LEFT     ? 0.0
                                           : type->align == SQ_ALIGN_CENTRE ? (set - width) / 2
                                                                            : set - width);
-  return (SqPaperBox){left, -type->cap_mm, width,
-                      type->cap_mm * (1.0 + DESCENT_PER_CAP) + lines_mm (layout)};
+  return (SqPaperBox){ left, -type->cap_mm, width,
+                       type->cap_mm * (1.0 + DESCENT_PER_CAP) + lines_mm (layout) };
 }
 
 double

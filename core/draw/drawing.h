@@ -23,12 +23,15 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqDrawing, sq_drawing_free)
 /* Strokes or fills the current path and clears it. Pens go through sq_view_pen_mm(). */
 void sq_draw_stroke (SqDrawing *drawing, double pen_mm, SqColour colour);
 void sq_draw_stroke_dashed (
-    SqDrawing *drawing, double pen_mm, SqColour colour, const double *dash_mm, int n_dashes);
+  SqDrawing *drawing, double pen_mm, SqColour colour, const double *dash_mm, int n_dashes);
 void sq_draw_fill (SqDrawing *drawing, SqColour colour, double alpha);
+
+/* Fills the current path with @fill, outlines it in ink and clears it. */
+void sq_draw_outlined (SqDrawing *drawing, SqInk fill, double pen_mm);
 
 /* Straight lines and common shapes, each stroked or filled at once. */
 void sq_draw_line (
-    SqDrawing *drawing, SqPaperPoint a, SqPaperPoint b, double pen_mm, SqColour colour);
+  SqDrawing *drawing, SqPaperPoint a, SqPaperPoint b, double pen_mm, SqColour colour);
 void sq_draw_dot (SqDrawing *drawing, SqPaperPoint at, double radius_mm, SqColour colour);
 void sq_draw_box_path (SqDrawing *drawing, SqPaperBox box, double corner_mm);
 
@@ -62,13 +65,6 @@ typedef enum {
   SQ_ALIGN_CENTRE,
   SQ_ALIGN_RIGHT,
 } SqAlign;
-
-/* Cap heights of the page's type, in millimetres. */
-#define SQ_TYPE_SMALL 1.8
-#define SQ_TYPE_HEAD 2.5
-#define SQ_TYPE_UNIT 3.0
-#define SQ_TYPE_NAME 3.5
-#define SQ_TYPE_TITLE 5.0
 
 typedef struct {
   double cap_mm;

@@ -4,6 +4,8 @@
  * OKLab lightness raised until they stand 4.5 : 1 on #1B1E22. */
 #include "draw/ink.h"
 
+#include "draw/ramp.h"
+
 #include <glib/gi18n-lib.h>
 
 /* clang-format off */
@@ -40,10 +42,10 @@ sq_colour_hex (guint rgb)
   return (SqColour)HEX (rgb);
 }
 
-SqColour
-sq_ink (const SqView *view, SqInk ink)
+static SqColour
+ink_on (SqGround ground, SqInk ink)
 {
-  switch (view->ground) {
+  switch (ground) {
   case SQ_GROUND_LIGHT:
     return inks[ink].light;
   case SQ_GROUND_DARK:
@@ -52,6 +54,13 @@ sq_ink (const SqView *view, SqInk ink)
   default:
     return inks[ink].paper;
   }
+}
+
+SqColour
+sq_ink (const SqView *view, SqInk ink)
+{
+  SqColour colour = ink_on (view->ground, ink);
+  return view->mono ? sq_colour_grey (colour) : colour;
 }
 
 SqColour

@@ -27,14 +27,14 @@ sq_label_obstacles_add_box (SqLabelObstacles *obstacles,
                             double cost,
                             const void *of)
 {
-  const SqObstacle obstacle = {box, cost, of};
+  const SqObstacle obstacle = { box, cost, of };
   g_array_append_val (obstacles->boxes, obstacle);
 }
 
 void
 sq_label_obstacles_add_line (SqLabelObstacles *obstacles, SqPaperLine line, double cost)
 {
-  const SqObstacleLine obstacle = {line, cost};
+  const SqObstacleLine obstacle = { line, cost };
   g_array_append_val (obstacles->lines, obstacle);
 }
 
@@ -62,6 +62,41 @@ sq_label_obstacles_add_turned (SqLabelObstacles *obstacles,
 }
 
 double
+sq_label_obstacles_covered_mm2 (const SqLabelObstacles *obstacles,
+                                SqPaperBox box,
+                                double least_cost)
+{
+  double covered = 0.0;
+  for (guint i = 0; i < obstacles->boxes->len; i++) {
+    const SqObstacle *obstacle = &g_array_index (obstacles->boxes, SqObstacle, i);
+    if (obstacle->cost >= least_cost)
+      covered += sq_paper_overlap_mm2 (box, obstacle->box);
+  }
+  return covered;
+}
+
+double
+sq_label_obstacles_leader_cost (const SqLabelObstacles *obstacles,
+                                SqPaperLine leader,
+                                const void *of)
+{
+  double cost = 0.0;
+  for (guint i = 0; i < obstacles->boxes->len; i++) {
+    const SqObstacle *obstacle = &g_array_index (obstacles->boxes, SqObstacle, i);
+    if (obstacle->cost < SQ_COST_PANEL || obstacle->of == of ||
+        !sq_paper_line_hits (leader, obstacle->box))
+      continue;
+    cost += obstacle->cost >= SQ_COST_LABEL ? SQ_COST_LEADER_OVER : SQ_COST_LEADER_BODY;
+  }
+  for (guint i = 0; i < obstacles->lines->len; i++) {
+    SqPaperLine line = g_array_index (obstacles->lines, SqObstacleLine, i).line;
+    if (sq_paper_lines_cross (leader.from, leader.to, line.from, line.to))
+      cost += SQ_COST_LEADER_LINE;
+  }
+  return cost;
+}
+
+double
 sq_label_obstacles_cost (const SqLabelObstacles *obstacles, SqPaperBox box)
 {
   double cost = 0.0;
@@ -71,7 +106,7 @@ sq_label_obstacles_cost (const SqLabelObstacles *obstacles, SqPaperBox box)
   }
   for (guint i = 0; i < obstacles->lines->len; i++) {
     const SqObstacleLine *line = &g_array_index (obstacles->lines, SqObstacleLine, i);
-    if (sq_paper_clip_line (box, line->line.from, line->line.to, NULL, NULL))
+    if (sq_paper_line_hits (line->line, box))
       cost += line->cost;
   }
   return cost;

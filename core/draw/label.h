@@ -40,4 +40,11 @@ typedef struct {
   gboolean by_hand;     /* stands where `tag_at` put it */
 } SqLabel;
 
+/* What people call a thing: its label, or else its id. */
+static inline const char *
+sq_label_or_id (const char *label, const char *id)
+{
+  return label != NULL && *label != '\0' ? label : id;
+}
+
 G_END_DECLS

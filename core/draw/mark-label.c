@@ -1,49 +1,70 @@
 /* mark-label.c: a mark's letter with the reading box that belongs to it */
 #include "draw/mark-label.h"
 
+#include "draw/label.h"
 #include "draw/point-symbols.h"
+#include "light/exposure.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
+
+#define DASH "–"
+#define MINUS "\u2212"
+#define NO_BREAK_SPACE "\u00a0"
 
 #define BOX_HEIGHT_MM 7.6
 #define BOX_INSET_MM 1.2
+#define BOX_CORNER_MM 0.8
+
+double
+sq_flat_set_lux (const SqReadings *readings)
+{
+  const SqMeterSettings *meter = readings->scene->meter;
+  return readings->set_lux * meter->flat_c / meter->dome_c;
+}
 
 double
 sq_back_from_set_stops (const SqReadings *readings, const SqMarkReading *reading)
 {
-  const SqMeterSettings *meter = readings->scene->meter;
-  double set_flat_lux = readings->set_lux * meter->flat_c / meter->dome_c;
-  return reading->back_lux > 0.0 ? log2 (reading->back_lux / set_flat_lux) : NAN;
+  return sq_stops_over (reading->back_lux, sq_flat_set_lux (readings));
 }
 
-/* `+½`, `−1`, `0`: stops as a bare figure, signed. */
-static char *
-bare_stops (double stops)
+char *
+sq_stops_text (double stops, gboolean signed_up)
 {
-  g_autofree char *said = sq_quantity_format (stops, SQ_STOPS, SQ_METRIC);
-  char *unit = strstr (said, "\u00a0");
+  if (!isfinite (stops))
+    return g_strdup (DASH);
+  g_autofree char *text = sq_quantity_format (stops, SQ_STOPS, SQ_METRIC);
+  char *unit = strstr (text, NO_BREAK_SPACE);
   if (unit != NULL)
     *unit = '\0';
-  gboolean over = !g_str_has_prefix (said, "\u2212") && !g_str_equal (said, "0");
-  return g_strconcat (over ? "+" : "", said, NULL);
+  gboolean plain =
+    g_str_has_prefix (text, MINUS) || g_str_has_prefix (text, "+") || g_str_equal (text, "0");
+  return signed_up && !plain ? g_strconcat ("+", text, NULL) : g_steal_pointer (&text);
 }
 
-static char *
-ratio_text (const SqReadings *readings, const SqMarkReading *reading)
+char *
+sq_ratio_text (double ratio)
 {
+  if (!isfinite (ratio))
+    return g_strdup (DASH);
   char digits[G_ASCII_DTOSTR_BUF_SIZE];
-  g_autofree char *ratio = NULL;
-  if (isfinite (reading->shown_ratio)) {
-    g_ascii_formatd (digits, sizeof digits, reading->shown_ratio < 99.95 ? "%.1f" : "%.0f",
-                     reading->shown_ratio);
-    ratio = g_strdup_printf ("%s : 1", digits);
-  } else {
-    ratio = g_strdup (_ ("no fill"));
-  }
+  g_ascii_formatd (digits, sizeof digits, ratio < 9.95 ? "%.1f" : "%.0f", ratio);
+  return g_strconcat (digits, " : 1", NULL);
+}
+
+/* The second line: what the light is like. */
+static char *
+ratio_line (const SqReadings *readings, const SqMarkReading *reading)
+{
+  if (isnan (reading->t_stop))
+    return g_strdup (_ ("no light"));
+  g_autofree char *ratio = isfinite (reading->shown_ratio) ? sq_ratio_text (reading->shown_ratio)
+                                                           : g_strdup (_ ("no fill"));
   double back = sq_back_from_set_stops (readings, reading);
   if (isnan (back))
     return g_steal_pointer (&ratio);
-  g_autofree char *stops = bare_stops (back);
+  g_autofree char *stops = sq_stops_text (back, TRUE);
   return g_strdup_printf (_ ("%s   back %s"), ratio, stops);
 }
 
@@ -54,16 +75,15 @@ sq_mark_label_new (const SqMark *mark,
                    SqUnits units)
 {
   SqMarkLabel *label = g_new0 (SqMarkLabel, 1);
-  gboolean lettered = mark->label != NULL && *mark->label != '\0';
-  label->letter = g_strdup (lettered ? mark->label : mark->id);
+  label->letter = g_strdup (sq_label_or_id (mark->label, mark->id));
   if (reading == NULL)
     return label;
   g_autofree char *lux = sq_quantity_format (reading->lux, SQ_ILLUMINANCE, units);
   g_autofree char *stop = isnan (reading->t_stop)
-                              ? g_strdup (_ ("dark"))
-                              : sq_quantity_format (reading->t_stop, SQ_T_STOP, units);
+                            ? g_strdup (_ ("dark"))
+                            : sq_quantity_format (reading->t_stop, SQ_T_STOP, units);
   label->light = g_strdup_printf ("%s  %s", lux, stop);
-  label->ratio = ratio_text (readings, reading);
+  label->ratio = ratio_line (readings, reading);
   return label;
 }
 
@@ -81,27 +101,25 @@ sq_mark_label_free (SqMarkLabel *label)
 static SqType
 light_type (SqDrawing *drawing)
 {
-  return (SqType){.cap_mm = SQ_TYPE_HEAD, .weight = 700, .colour = sq_ink (drawing->view, SQ_INK)};
+  return (
+    SqType){ .cap_mm = SQ_TYPE_HEAD, .weight = 700, .colour = sq_ink (drawing->view, SQ_INK) };
 }
 
 static SqType
 ratio_type (SqDrawing *drawing)
 {
-  return (SqType){.cap_mm = sq_view_small_mm (drawing->view),
-                  .weight = 400,
-                  .colour = sq_ink (drawing->view, SQ_INK)};
+  return (SqType){ .cap_mm = sq_view_small_mm (drawing->view),
+                   .weight = 400,
+                   .colour = sq_ink (drawing->view, SQ_INK) };
 }
 
 void
-sq_mark_label_shape (SqDrawing *drawing,
-                     const SqMarkLabel *label,
-                     gboolean left,
-                     SqPaperBox *letter,
-                     SqPaperBox *box)
+sq_mark_label_shape (
+  SqDrawing *drawing, const SqMarkLabel *label, gboolean left, SqPaperBox *letter, SqPaperBox *box)
 {
   double half = sq_mark_letter_width_mm (drawing, label->letter) / 2;
-  *letter = sq_paper_box_round ((SqPaperPoint){0, 0}, half, SQ_LETTER_SIDE_MM / 2);
-  *box = (SqPaperBox){0};
+  *letter = sq_paper_box_round ((SqPaperPoint){ 0, 0 }, half, SQ_LETTER_SIDE_MM / 2);
+  *box = (SqPaperBox){ 0 };
   if (label->light == NULL)
     return;
   SqType light = light_type (drawing), ratio = ratio_type (drawing);
@@ -109,7 +127,7 @@ sq_mark_label_shape (SqDrawing *drawing,
                       sq_text_width_mm (drawing, label->ratio, &ratio)) +
                  2 * BOX_INSET_MM;
   /* Letter and box share their upper edge. */
-  *box = (SqPaperBox){left ? -half - width : half, letter->y_mm, width, BOX_HEIGHT_MM};
+  *box = (SqPaperBox){ left ? -half - width : half, letter->y_mm, width, BOX_HEIGHT_MM };
 }
 
 void
@@ -121,11 +139,9 @@ sq_draw_mark_label (SqDrawing *drawing, SqPaperPoint at, const SqMarkLabel *labe
   sq_mark_label_shape (drawing, label, left, &letter, &box);
   sq_draw_enter (drawing, at, 0.0);
   if (label->light != NULL) {
-    SqPaperPoint baseline = {box.x_mm + BOX_INSET_MM, box.y_mm + 0.9 + SQ_TYPE_HEAD};
-    sq_draw_box_path (drawing, box, 0.8);
-    sq_draw_fill (drawing, sq_ink (drawing->view, SQ_PAPER), 1.0);
-    sq_draw_box_path (drawing, box, 0.8);
-    sq_draw_stroke (drawing, SQ_PEN_35, sq_ink (drawing->view, SQ_INK));
+    SqPaperPoint baseline = { box.x_mm + BOX_INSET_MM, box.y_mm + 0.9 + SQ_TYPE_HEAD };
+    sq_draw_box_path (drawing, box, BOX_CORNER_MM);
+    sq_draw_outlined (drawing, SQ_PAPER, SQ_PEN_35);
     sq_draw_text (drawing, baseline, label->light, &light);
     baseline.y_mm = box.y_mm + BOX_HEIGHT_MM - 1.2;
     sq_draw_text (drawing, baseline, label->ratio, &ratio);

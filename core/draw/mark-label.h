@@ -9,7 +9,7 @@ G_BEGIN_DECLS
 typedef struct {
   char *letter;
   char *light; /* `311 lx  T3.9`; NULL: no reading */
-  char *ratio; /* `6.2 : 1   back 0` */
+  char *ratio; /* `6.2 : 1   back 0`; with @light */
 } SqMarkLabel;
 
 /* @reading: (nullable) */
@@ -20,15 +20,22 @@ SqMarkLabel *sq_mark_label_new (const SqMark *mark,
 void sq_mark_label_free (SqMarkLabel *label);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqMarkLabel, sq_mark_label_free)
 
-/* Stops of the back light from the set stop, by the flat receptor that reads it; NAN: none. */
+/* The light of one lamp that gives the set stop. A lamp by itself is read flat, while set_lux is a
+ * dome's. */
+double sq_flat_set_lux (const SqReadings *readings);
+
+/* Stops of the back light from the set stop; NAN: none. */
 double sq_back_from_set_stops (const SqReadings *readings, const SqMarkReading *reading);
 
+/* `−1½`, `0`; `+2` where @signed_up; `–` for NAN. Returns: (transfer full) */
+char *sq_stops_text (double stops, gboolean signed_up);
+
+/* `4.0 : 1`, `16 : 1`; `–` for NAN. Returns: (transfer full) */
+char *sq_ratio_text (double ratio);
+
 /* Both relative to the letter's middle; @box is of no width where there is no reading. */
-void sq_mark_label_shape (SqDrawing *drawing,
-                          const SqMarkLabel *label,
-                          gboolean left,
-                          SqPaperBox *letter,
-                          SqPaperBox *box);
+void sq_mark_label_shape (
+  SqDrawing *drawing, const SqMarkLabel *label, gboolean left, SqPaperBox *letter, SqPaperBox *box);
 
 /* @at: the letter's middle */
 void sq_draw_mark_label (SqDrawing *drawing,

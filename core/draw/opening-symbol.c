@@ -1,15 +1,20 @@
 /* opening-symbol.c: windows, doors and holes in walls, seen from above */
 #include "draw/opening-symbol.h"
 
-static const double thin_dash[] = {1.2, 0.8};
+#include "draw/text-label.h"
+
+static const double thin_dash[] = { 1.2, 0.8 };
+
+#define CLEAR_OF_WALL_MM 1.4
 
 static void
 window (SqDrawing *drawing, const SqPaperPoint corner[4])
 {
   SqColour ink = sq_ink (drawing->view, SQ_INK);
-  SqPaperPoint near = {(corner[0].x_mm + corner[3].x_mm) / 2,
-                       (corner[0].y_mm + corner[3].y_mm) / 2};
-  SqPaperPoint far = {(corner[1].x_mm + corner[2].x_mm) / 2, (corner[1].y_mm + corner[2].y_mm) / 2};
+  SqPaperPoint near = { (corner[0].x_mm + corner[3].x_mm) / 2,
+                        (corner[0].y_mm + corner[3].y_mm) / 2 };
+  SqPaperPoint far = { (corner[1].x_mm + corner[2].x_mm) / 2,
+                       (corner[1].y_mm + corner[2].y_mm) / 2 };
 
   sq_draw_polyline (drawing, corner, 4, TRUE);
   sq_draw_fill (drawing, sq_ink (drawing->view, SQ_PAPER), 1.0);
@@ -78,33 +83,23 @@ length_text (double metres, SqUnits units)
   return g_strdup (g_ascii_formatd (digits, sizeof digits, "%.2f", metres));
 }
 
-static SqType
-opening_type (SqDrawing *drawing)
-{
-  gboolean over = drawing->view->has_overlay;
-  return (SqType){.cap_mm = sq_view_small_mm (drawing->view),
-                  .weight = 400,
-                  .align = SQ_ALIGN_CENTRE,
-                  .colour = sq_ink (drawing->view, over ? SQ_INK : SQ_MID),
-                  .halo = over};
-}
-
 SqOpeningText
-sq_opening_text (SqDrawing *drawing, const SqWallBlock *block, SqPlace room, double slide_mm)
+sq_opening_text (
+  SqDrawing *drawing, const SqWallBlock *block, SqPlace room, gboolean beyond, double slide_mm)
 {
   const SqOpening *opening = block->opening;
   double sill = sq_opening_sill_m (opening);
-  SqOpeningText text = {0};
+  SqOpeningText text = { 0 };
   if (opening->kind == SQ_OPENING_DOOR || (opening->kind == SQ_OPENING_HOLE && sill <= 0.0))
     return text;
 
   g_autofree char *low = length_text (sill, drawing->view->units);
   g_autofree char *high =
-      length_text (sq_opening_head_m (opening, block->height_m), drawing->view->units);
+    length_text (sq_opening_head_m (opening, block->height_m), drawing->view->units);
   text.text = g_strdup_printf ("%s / %s", low, high);
 
   /* Along the wall, upright, clear of the face that looks into the room. */
-  SqPlace middle = {0, 0};
+  SqPlace middle = { 0, 0 };
   for (int i = 0; i < 4; i++) {
     middle.x_m += block->corner[i].x_m / 4;
     middle.y_m += block->corner[i].y_m / 4;
@@ -113,9 +108,9 @@ sq_opening_text (SqDrawing *drawing, const SqWallBlock *block, SqPlace room, dou
   double azimuth = atan2 (b.y_m - a.y_m, b.x_m - a.x_m), normal = azimuth + G_PI / 2;
   double toward = cos (normal) * (room.x_m - middle.x_m) + sin (normal) * (room.y_m - middle.y_m);
   double thick = sq_place_distance_m (block->corner[0], block->corner[3]);
-  SqType type = opening_type (drawing);
-  double clear = thick * drawing->view->mm_per_m / 2 + 1.4 + type.cap_mm / 2;
-  double side = toward < 0.0 ? -normal - G_PI : -normal; /* cairo's sense */
+  SqType type = sq_set_word_type (drawing);
+  double clear = thick * drawing->view->mm_per_m / 2 + CLEAR_OF_WALL_MM + type.cap_mm / 2;
+  double side = (toward < 0.0) != beyond ? -normal - G_PI : -normal; /* cairo's sense */
   double turn = -azimuth;
 
   while (turn > G_PI / 2 - 1e-6) /* read from below, or from the right */
@@ -130,14 +125,14 @@ sq_opening_text (SqDrawing *drawing, const SqWallBlock *block, SqPlace room, dou
   text.length_mm = width;
   double c = fabs (cos (turn)), s = fabs (sin (turn));
   text.box =
-      sq_paper_box_round (centre, (width * c + height * s) / 2, (width * s + height * c) / 2);
+    sq_paper_box_round (centre, (width * c + height * s) / 2, (width * s + height * c) / 2);
   return text;
 }
 
 void
 sq_draw_opening_text (SqDrawing *drawing, const SqOpeningText *text)
 {
-  SqType type = opening_type (drawing);
+  SqType type = sq_set_word_type (drawing);
   type.turn_rad = text->turn_rad;
   sq_draw_text (drawing, text->at, text->text, &type);
 }

@@ -19,11 +19,10 @@ typedef struct {
 } SqOpeningText;
 
 /* @room: a place on the side where the text shall stand
+ * @beyond: on the other side nevertheless
  * @slide_mm: how far along the wall from the opening's middle */
-SqOpeningText sq_opening_text (SqDrawing *drawing,
-                               const SqWallBlock *block,
-                               SqPlace room,
-                               double slide_mm);
+SqOpeningText sq_opening_text (
+  SqDrawing *drawing, const SqWallBlock *block, SqPlace room, gboolean beyond, double slide_mm);
 void sq_draw_opening_text (SqDrawing *drawing, const SqOpeningText *text);
 
 G_END_DECLS

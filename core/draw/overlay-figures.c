@@ -12,6 +12,8 @@
 #define ONE_EACH_MM 150.0  /* a long line has several */
 #define TRY_EACH_MM 2.0
 #define MOST_BEND_RAD 0.7 /* of the line under the figure */
+#define LINE_AIR_MM 0.7   /* from other lines */
+#define COST_CROSSED 0.4  /* a line across it is as bad as so much of a bend */
 
 typedef struct {
   SqPaperPoint at;
@@ -21,9 +23,8 @@ typedef struct {
 typedef struct {
   SqDrawing *drawing;
   const SqLightOverlay *overlay;
-  const SqPaperBox *keep_clear;
-  guint n_keep_clear;
-  GArray *taken; /* SqPaperPoint */
+  const SqKeepClear *keep_clear; /* (nullable) */
+  GArray *taken;                 /* SqPaperPoint */
 } Placing;
 
 /* A line on paper, measured along. */
@@ -78,8 +79,8 @@ paper_line_at (const PaperLine *line, double along_mm)
   }
   double span = along[high] - along[low];
   double t = span > 0.0 ? CLAMP ((along_mm - along[low]) / span, 0.0, 1.0) : 0.0;
-  return (SqPaperPoint){points[low].x_mm + t * (points[high].x_mm - points[low].x_mm),
-                        points[low].y_mm + t * (points[high].y_mm - points[low].y_mm)};
+  return (SqPaperPoint){ points[low].x_mm + t * (points[high].x_mm - points[low].x_mm),
+                         points[low].y_mm + t * (points[high].y_mm - points[low].y_mm) };
 }
 
 static double
@@ -112,37 +113,61 @@ is_lit (const Placing *placing, SqPaperPoint at)
 }
 
 static gboolean
-is_free (const Placing *placing, Spot spot, double width_mm)
+is_all_lit (const Placing *placing, Spot spot, double width_mm)
 {
   double c = cos (spot.turn_rad), s = sin (spot.turn_rad);
   double across = width_mm / 2.0, up = PATCH_HEIGHT_MM / 2.0;
   for (int corner = 0; corner < 4; corner++) {
     double u = corner & 1 ? across : -across, v = corner & 2 ? up : -up;
-    SqPaperPoint p = {spot.at.x_mm + u * c - v * s, spot.at.y_mm + u * s + v * c};
-    if (!is_lit (placing, p))
-      return FALSE;
-  }
-  double half_width = fabs (across * c) + fabs (up * s);
-  double half_height = fabs (across * s) + fabs (up * c);
-  SqPaperBox box = {spot.at.x_mm - half_width, spot.at.y_mm - half_height, 2.0 * half_width,
-                    2.0 * half_height};
-  SqPaperBox clip = placing->drawing->view->clip;
-  if (box.x_mm < clip.x_mm || box.y_mm < clip.y_mm ||
-      box.x_mm + box.width_mm > clip.x_mm + clip.width_mm ||
-      box.y_mm + box.height_mm > clip.y_mm + clip.height_mm)
-    return FALSE;
-  for (guint k = 0; k < placing->n_keep_clear; k++)
-    if (sq_paper_boxes_overlap (box, placing->keep_clear[k]))
-      return FALSE;
-  for (guint k = 0; k < placing->taken->len; k++) {
-    SqPaperPoint other = g_array_index (placing->taken, SqPaperPoint, k);
-    if (hypot (other.x_mm - spot.at.x_mm, other.y_mm - spot.at.y_mm) < APART_MM)
+    if (!is_lit (placing,
+                 (SqPaperPoint){ spot.at.x_mm + u * c - v * s, spot.at.y_mm + u * s + v * c }))
       return FALSE;
   }
   return TRUE;
 }
 
-/* The best free spot within [from, to] along the line: the straightest, then the most central. */
+static gboolean
+is_free (const Placing *placing, Spot spot, double width_mm)
+{
+  double c = fabs (cos (spot.turn_rad)), s = fabs (sin (spot.turn_rad));
+  SqPaperBox box = sq_paper_box_round (spot.at, width_mm / 2.0 * c + PATCH_HEIGHT_MM / 2.0 * s,
+                                       width_mm / 2.0 * s + PATCH_HEIGHT_MM / 2.0 * c);
+  if (!is_all_lit (placing, spot, width_mm) ||
+      !sq_paper_box_within (box, placing->drawing->view->clip))
+    return FALSE;
+  for (guint k = 0; placing->keep_clear != NULL && k < placing->keep_clear->n_boxes; k++)
+    if (sq_paper_boxes_overlap (box, placing->keep_clear->boxes[k]))
+      return FALSE;
+  for (guint k = 0; k < placing->taken->len; k++)
+    if (sq_paper_distance_mm (g_array_index (placing->taken, SqPaperPoint, k), spot.at) < APART_MM)
+      return FALSE;
+  return TRUE;
+}
+
+/* @point as it lies in the frame of a figure that stands at @spot. */
+static SqPaperPoint
+seen_from (Spot spot, SqPaperPoint point)
+{
+  double dx = point.x_mm - spot.at.x_mm, dy = point.y_mm - spot.at.y_mm;
+  double c = cos (spot.turn_rad), s = sin (spot.turn_rad);
+  return (SqPaperPoint){ dx * c + dy * s, -dx * s + dy * c };
+}
+
+static guint
+lines_crossed (const Placing *placing, Spot spot, double width_mm)
+{
+  SqPaperBox box = sq_paper_box_round ((SqPaperPoint){ 0, 0 }, width_mm / 2 + LINE_AIR_MM,
+                                       PATCH_HEIGHT_MM / 2 + LINE_AIR_MM);
+  guint crossed = 0;
+  for (guint k = 0; placing->keep_clear != NULL && k < placing->keep_clear->n_lines; k++) {
+    SqPaperLine line = placing->keep_clear->lines[k];
+    crossed +=
+      sq_paper_clip_line (box, seen_from (spot, line.from), seen_from (spot, line.to), NULL, NULL);
+  }
+  return crossed;
+}
+
+/* The best free spot within [from, to] along the line: not crossed, straight, central. */
 static gboolean
 find_spot (const Placing *placing,
            const PaperLine *line,
@@ -158,13 +183,16 @@ find_spot (const Placing *placing,
     double cost = bend + off_centre_weight * fabs (along - middle) / (to_mm - from_mm);
     if (bend > MOST_BEND_RAD || cost >= least)
       continue;
-    Spot spot = {paper_line_at (line, along), 0.0};
+    Spot spot = { paper_line_at (line, along), 0.0 };
     SqPaperPoint a = paper_line_at (line, along - width_mm / 2.0);
     SqPaperPoint b = paper_line_at (line, along + width_mm / 2.0);
     spot.turn_rad = direction_rad (a, b);
     if (spot.turn_rad > G_PI_2 || spot.turn_rad <= -G_PI_2)
       spot.turn_rad = remainder (spot.turn_rad + G_PI, 2.0 * G_PI);
     if (!is_free (placing, spot, width_mm))
+      continue;
+    cost += COST_CROSSED * lines_crossed (placing, spot, width_mm);
+    if (cost >= least)
       continue;
     least = cost;
     *best = spot;
@@ -174,20 +202,20 @@ find_spot (const Placing *placing,
 
 static void
 draw_figure (
-    SqDrawing *drawing, Spot spot, const char *text, double width_mm, SqColour patch, int weight)
+  SqDrawing *drawing, Spot spot, const char *text, double width_mm, SqColour patch, int weight)
 {
   cairo_t *cairo = drawing->cairo;
   cairo_save (cairo);
   cairo_translate (cairo, spot.at.x_mm, spot.at.y_mm);
   cairo_rotate (cairo, spot.turn_rad);
-  SqPaperBox box = {-width_mm / 2.0, -PATCH_HEIGHT_MM / 2.0, width_mm, PATCH_HEIGHT_MM};
+  SqPaperBox box = { -width_mm / 2.0, -PATCH_HEIGHT_MM / 2.0, width_mm, PATCH_HEIGHT_MM };
   sq_draw_box_path (drawing, box, PATCH_CORNER_MM);
   sq_draw_fill (drawing, patch, 1.0);
-  SqType type = {.cap_mm = SQ_TYPE_SMALL,
-                 .weight = weight,
-                 .align = SQ_ALIGN_CENTRE,
-                 .colour = sq_ramp_ink_on (patch)};
-  sq_draw_text (drawing, (SqPaperPoint){0.0, SQ_TYPE_SMALL / 2.0}, text, &type);
+  SqType type = { .cap_mm = SQ_TYPE_SMALL,
+                  .weight = weight,
+                  .align = SQ_ALIGN_CENTRE,
+                  .colour = sq_ramp_ink_on (patch) };
+  sq_draw_text (drawing, (SqPaperPoint){ 0.0, SQ_TYPE_SMALL / 2.0 }, text, &type);
   cairo_restore (cairo);
 }
 
@@ -199,7 +227,7 @@ figures_on_line (Placing *placing, const SqContour *contour, gboolean stops, int
     return;
   int weight = level == 0 ? 700 : 500;
   g_autofree char *text = sq_overlay_figure (placing->overlay, stops, level);
-  SqType type = {.cap_mm = SQ_TYPE_SMALL, .weight = weight};
+  SqType type = { .cap_mm = SQ_TYPE_SMALL, .weight = weight };
   double width_mm = sq_text_width_mm (placing->drawing, text, &type) + 2.0 * PATCH_SIDE_MM;
   SqColour patch = sq_overlay_colour (view, stops, level);
 
@@ -230,13 +258,12 @@ void
 sq_overlay_draw_figures (SqDrawing *drawing,
                          const SqLightOverlay *overlay,
                          gboolean stops,
-                         const SqPaperBox *keep_clear,
-                         guint n_keep_clear)
+                         const SqKeepClear *keep_clear)
 {
   /* The set exposure chooses first. */
-  static const int order[SQ_CONTOURS] = {0, 1, -1, 2, -2, 3, -3, -4, -5};
+  static const int order[SQ_CONTOURS] = { 0, 1, -1, 2, -2, 3, -3, -4, -5 };
   g_autoptr (GArray) taken = g_array_new (FALSE, FALSE, sizeof (SqPaperPoint));
-  Placing placing = {drawing, overlay, keep_clear, n_keep_clear, taken};
+  Placing placing = { drawing, overlay, keep_clear, taken };
   for (int k = 0; k < SQ_CONTOURS; k++) {
     g_autoptr (GPtrArray) lines = g_ptr_array_new ();
     const GPtrArray *all = overlay->lines[order[k] - SQ_FIRST_CONTOUR];

@@ -34,7 +34,6 @@ char *sq_overlay_figure (const SqLightOverlay *overlay, gboolean stops, int leve
 void sq_overlay_draw_figures (SqDrawing *drawing,
                               const SqLightOverlay *overlay,
                               gboolean stops,
-                              const SqPaperBox *keep_clear,
-                              guint n_keep_clear);
+                              const SqKeepClear *keep_clear);
 
 G_END_DECLS

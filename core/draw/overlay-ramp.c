@@ -16,7 +16,7 @@ sq_overlay_colour (const SqView *view, gboolean stops, int band)
 static double
 shown (double lux, SqUnits units)
 {
-  const double lux_per_fc = 1.0 / (0.3048 * 0.3048);
+  const double lux_per_fc = 1.0 / (SQ_FOOT_M * SQ_FOOT_M);
   return units == SQ_IMPERIAL ? lux / lux_per_fc : lux;
 }
 
@@ -30,17 +30,22 @@ in_series (double value)
 char *
 sq_level_text (double lux, SqUnits units)
 {
+  const int most_decimals = 6; /* a microlux is dark */
   double value = shown (lux, units);
-  if (in_series (value))
+  int decimals = 0;
+  if (in_series (value)) {
     value = exp2 (round (log2 (value)));
-  else if (value > 0.0) {
-    double unit = pow (10.0, floor (log10 (value)) - 1.0);
+    decimals = CLAMP (2 - (int)floor (log10 (value)), 0, most_decimals); /* 0.125 */
+  } else if (value > 0.0) {
+    int power = (int)floor (log10 (value));
+    double unit = pow (10.0, power - 1);
     value = round (value / unit) * unit;
+    decimals = CLAMP (1 - power, 0, most_decimals);
   }
-  char text[G_ASCII_DTOSTR_BUF_SIZE];
-  const char *format = value >= 10.0 ? "%.0f" : value >= 1.0 ? "%.1f" : "%.3f";
+  char format[8], text[G_ASCII_DTOSTR_BUF_SIZE];
+  g_snprintf (format, sizeof format, "%%.%df", decimals);
   g_ascii_formatd (text, sizeof text, format, value);
-  /* 4.0 is 4, and 0.500 is 0.5 */
+  /* 4.0 is 4, and 0.50 is 0.5 */
   if (strchr (text, '.') != NULL) {
     char *end = text + strlen (text);
     while (end[-1] == '0')
@@ -85,11 +90,11 @@ draw_figures_under (SqDrawing *drawing,
 {
   for (int level = SQ_FIRST_CONTOUR; level <= last; level++) {
     g_autofree char *text = sq_overlay_figure (overlay, stops, level);
-    SqType type = {.cap_mm = SQ_TYPE_SMALL,
-                   .weight = level == 0 ? 700 : 400,
-                   .align = SQ_ALIGN_CENTRE,
-                   .colour = level == 0 ? sq_ink (drawing->view, SQ_INK) : quiet};
-    SqPaperPoint p = {at.x_mm + (level - SQ_FIRST_BAND) * band_mm, at.y_mm};
+    SqType type = { .cap_mm = SQ_TYPE_SMALL,
+                    .weight = level == 0 ? 700 : 400,
+                    .align = SQ_ALIGN_CENTRE,
+                    .colour = level == 0 ? sq_ink (drawing->view, SQ_INK) : quiet };
+    SqPaperPoint p = { at.x_mm + (level - SQ_FIRST_BAND) * band_mm, at.y_mm };
     sq_draw_text (drawing, p, text, &type);
   }
 }
@@ -109,19 +114,19 @@ sq_light_overlay_draw_ramp (SqDrawing *drawing,
 
   /* From the right, each to the end, so that no seam shows between two. */
   for (int band = last; band >= SQ_FIRST_BAND; band--) {
-    SqPaperBox box = {at.x_mm, at.y_mm, (band - SQ_FIRST_BAND + 1) * band_mm, height_mm};
+    SqPaperBox box = { at.x_mm, at.y_mm, (band - SQ_FIRST_BAND + 1) * band_mm, height_mm };
     sq_draw_box_path (drawing, box, 0.0);
     sq_draw_fill (drawing, sq_overlay_colour (view, stops, band), 1.0);
   }
-  sq_draw_box_path (drawing, (SqPaperBox){at.x_mm, at.y_mm, width_mm, height_mm}, 0.0);
+  sq_draw_box_path (drawing, (SqPaperBox){ at.x_mm, at.y_mm, width_mm, height_mm }, 0.0);
   sq_draw_stroke (drawing, SQ_PEN_18, ink);
   for (int level = SQ_FIRST_CONTOUR; level <= last; level++) {
     double x_mm = at.x_mm + (level - SQ_FIRST_BAND) * band_mm;
-    sq_draw_line (drawing, (SqPaperPoint){x_mm, at.y_mm},
-                  (SqPaperPoint){x_mm, at.y_mm + height_mm + tick_mm},
+    sq_draw_line (drawing, (SqPaperPoint){ x_mm, at.y_mm },
+                  (SqPaperPoint){ x_mm, at.y_mm + height_mm + tick_mm },
                   level == 0 ? SQ_PEN_50 : SQ_PEN_13, ink);
   }
-  SqPaperPoint first = {at.x_mm, at.y_mm + 8.2}, second = {at.x_mm, at.y_mm + 11.3};
+  SqPaperPoint first = { at.x_mm, at.y_mm + 8.2 }, second = { at.x_mm, at.y_mm + 11.3 };
   draw_figures_under (drawing, overlay, FALSE, first, band_mm, last, ink);
 
   draw_figures_under (drawing, overlay, TRUE, second, band_mm, last, mid);

@@ -2,6 +2,7 @@
 #include "draw/overlay-private.h"
 #include "draw/ramp.h"
 #include "draw/rooms.h"
+#include "light/exposure.h"
 
 /* Darker than this many stops under the first contour is all one dark. */
 #define FLOOR_STOPS (SQ_FIRST_BAND - 6)
@@ -17,8 +18,8 @@ disc_outline (const SqDisc *disc)
   contour->points = g_array_new (FALSE, FALSE, sizeof (SqPlace));
   for (int k = 0; k < corners; k++) {
     double angle = 2.0 * G_PI * k / corners;
-    SqPlace place = {disc->at.x_m + disc->radius_m * cos (angle),
-                     disc->at.y_m + disc->radius_m * sin (angle)};
+    SqPlace place = { disc->at.x_m + disc->radius_m * cos (angle),
+                      disc->at.y_m + disc->radius_m * sin (angle) };
     g_array_append_val (contour->points, place);
   }
   return contour;
@@ -45,6 +46,16 @@ solids_at (const SqScene *scene, double height_m)
   return solids;
 }
 
+/* NAN, where nothing was read, stays NAN. */
+static double
+stops_shown (double lux, double set_lux)
+{
+  if (isnan (lux))
+    return NAN;
+  double stops = sq_stops_over (lux, set_lux);
+  return stops >= FLOOR_STOPS ? stops : FLOOR_STOPS;
+}
+
 SqLightOverlay *
 sq_light_overlay_new (const SqScene *scene, const SqLightMap *map)
 {
@@ -56,10 +67,8 @@ sq_light_overlay_new (const SqScene *scene, const SqLightMap *map)
   overlay->units = (SqUnits)scene->units;
 
   SqGrid *grid = sq_grid_new (map->columns, map->rows, map->first, map->step_m);
-  for (gsize k = 0; k < (gsize)map->columns * map->rows; k++) {
-    double stops = log2 (map->lux[k] / map->set_lux); /* NAN stays NAN */
-    grid->value[k] = stops < FLOOR_STOPS ? FLOOR_STOPS : stops;
-  }
+  for (gsize k = 0; k < (gsize)map->columns * map->rows; k++)
+    grid->value[k] = stops_shown (map->lux[k], map->set_lux);
   sq_grid_smooth (grid, SMOOTH_STEPS);
   sq_rooms_keep (grid, scene);
   overlay->solids = solids_at (scene, map->request.height_m);
@@ -90,7 +99,7 @@ void
 sq_contour_path (SqDrawing *drawing, const SqContour *contour)
 {
   const double least_step_mm = 0.1;
-  SqPaperPoint last = {0};
+  SqPaperPoint last = { 0 };
   for (guint k = 0; k < contour->points->len; k++) {
     SqPaperPoint p = sq_view_paper (drawing->view, g_array_index (contour->points, SqPlace, k));
     gboolean ends = k == 0 || k + 1 == contour->points->len;
@@ -161,8 +170,7 @@ void
 sq_light_overlay_draw (SqDrawing *drawing,
                        const SqLightOverlay *overlay,
                        gboolean stops,
-                       const SqPaperBox *keep_clear,
-                       guint n_keep_clear)
+                       const SqKeepClear *keep_clear)
 {
   cairo_t *cairo = drawing->cairo;
   cairo_save (cairo);
@@ -172,8 +180,11 @@ sq_light_overlay_draw (SqDrawing *drawing,
   cairo_clip (cairo);
   draw_bands (drawing, overlay, stops);
   draw_lines (drawing, overlay, stops);
+  cairo_restore (cairo);
+  /* Where nothing was read any more the light ends in a line, not in darkness. */
+  areas_path (drawing, overlay->outline);
+  sq_draw_stroke (drawing, SQ_PEN_13, line_colour (drawing->view, stops, SQ_FIRST_CONTOUR));
   areas_path (drawing, overlay->solids);
   sq_draw_fill (drawing, sq_ink (drawing->view, SQ_PAPER), 1.0);
-  cairo_restore (cairo);
-  sq_overlay_draw_figures (drawing, overlay, stops, keep_clear, n_keep_clear);
+  sq_overlay_draw_figures (drawing, overlay, stops, keep_clear);
 }

@@ -20,16 +20,23 @@ SqLightOverlay *sq_light_overlay_new (const SqScene *scene, const SqLightMap *ma
 void sq_light_overlay_free (SqLightOverlay *overlay);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqLightOverlay, sq_light_overlay_free)
 
+/* Where figures had better not stand. */
+typedef struct {
+  const SqPaperBox *boxes; /* never in these */
+  guint n_boxes;
+  const SqPaperLine *lines; /* not across these where it can be helped */
+  guint n_lines;
+} SqKeepClear;
+
 /* sq_light_overlay_draw:
  * @stops: colour and figure by stops from the set exposure, instead of lux or footcandles
- * @keep_clear: (array length=n_keep_clear): boxes where no figure may stand
+ * @keep_clear: (nullable)
  *
  * Draws through the drawing's view, within what is clipped already. */
 void sq_light_overlay_draw (SqDrawing *drawing,
                             const SqLightOverlay *overlay,
                             gboolean stops,
-                            const SqPaperBox *keep_clear,
-                            guint n_keep_clear);
+                            const SqKeepClear *keep_clear);
 
 /* Height that the ramp takes with both rows of figures. */
 #define SQ_RAMP_HEIGHT_MM 13.4

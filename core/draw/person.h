@@ -12,6 +12,20 @@ G_BEGIN_DECLS
 #define SQ_SHOULDERS_DEEP_M 0.27
 #define SQ_HEAD_RADIUS_M 0.095
 
+/* People stay large enough to read however small the scale is. */
+double sq_person_mm_per_m (const SqView *view);
+
+/* sq_person_outline:
+ * @parts: (out): the shoulders, then the legs of one who sits or the blanket of one who lies
+ *
+ * Returns: how many parts there are */
+#define SQ_PERSON_PARTS 2
+guint sq_person_outline (const SqView *view,
+                         SqPaperPoint at,
+                         double facing_deg,
+                         int posture,
+                         SqTurnedBox parts[SQ_PERSON_PARTS]);
+
 void sq_draw_person (SqDrawing *drawing, SqPaperPoint at, double facing_deg, int posture);
 
 /* The walk of @mark from where it stands along its path; nothing where there is none. */

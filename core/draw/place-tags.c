@@ -2,19 +2,17 @@
 #include "draw/place-tags.h"
 
 #define DIRECTIONS 16
-static const double distances_mm[] = {1.4, 3, 6, 10, 16, 25, 40};
+static const double distances_mm[] = { 1.4, 3, 6, 10, 16, 25, 40 };
 #define DISTANCES ((int)G_N_ELEMENTS (distances_mm))
 #define PLACES (DIRECTIONS * DISTANCES * SQ_ROWS_SIDES)
 
-#define ROUNDS 3
+#define ROUNDS 6
 #define NEAR_MM 3.0  /* within this of its thing a label needs no leader */
 #define AIR_MM 0.8   /* wanted round every label */
 #define COST_AIR 2.0 /* per mm² of it taken */
 #define COST_LEADER_MM 0.4
 #define COST_LEADERS_CROSS 20.0
-#define COST_LEADER_OVER 300.0 /* across another label or a face */
-#define COST_LEADER_BODY 40.0  /* across another body */
-#define COST_LEADER_LINE 1.0
+#define COST_OWN_ROWS 900.0
 #define COST_OFF_FIELD 1e5
 #define COST_LESS 15.0 /* a label that says less had better stand much better */
 
@@ -64,31 +62,8 @@ SqPaperBox
 sq_wish_box (const SqWish *wish)
 {
   SqPaperBox box =
-      whole (head_of (wish, wish->detail, wish->side), wish->rows[wish->detail][wish->side]);
+    whole (head_of (wish, wish->detail, wish->side), wish->rows[wish->detail][wish->side]);
   return moved (box, wish->at);
-}
-
-/* Half of what a turned box takes up along a direction. */
-static double
-support_mm (SqTurnedBox box, double angle_rad)
-{
-  double turn = angle_rad - box.angle_rad;
-  return fabs (cos (turn)) * box.half_length_mm + fabs (sin (turn)) * box.half_width_mm;
-}
-
-/* How far apart the middles of two boxes must be, one in the direction of @angle_rad from the
- * other, to leave @gap_mm between them: the least over the axes that can part them. */
-static double
-apart_mm (SqTurnedBox a, SqTurnedBox b, double angle_rad, double gap_mm)
-{
-  const double axes[] = {a.angle_rad, a.angle_rad + G_PI / 2, b.angle_rad, b.angle_rad + G_PI / 2};
-  double least = G_MAXDOUBLE;
-  for (guint i = 0; i < G_N_ELEMENTS (axes); i++) {
-    double share = fabs (cos (angle_rad - axes[i]));
-    if (share > 1e-6)
-      least = MIN (least, (support_mm (a, axes[i]) + support_mm (b, axes[i]) + gap_mm) / share);
-  }
-  return least;
 }
 
 /* Where a leader ends: inside the thing, at the near part of a long one. */
@@ -111,55 +86,36 @@ inside (SqTurnedBox box, SqPaperPoint from)
 static void
 set_leader (const SqWish *wish, Place *place)
 {
-  SqPaperPoint middle = {place->head.x_mm + place->head.width_mm / 2,
-                         place->head.y_mm + place->head.height_mm / 2};
+  SqPaperPoint middle = sq_paper_box_middle (place->head);
   SqPaperPoint end = inside (wish->about, middle);
   double leave = 0.0;
   /* A pill's leader aims at the pill, whose role line hangs below its middle. */
   if (wish->rows[0][0].width_mm > 0.0)
     middle = place->at;
-  place->leader = (SqPaperLine){middle, end};
+  place->leader = (SqPaperLine){ middle, end };
   if (!sq_paper_clip_line (place->head, middle, end, NULL, &leave))
     return;
   place->leader.from.x_mm += leave * (end.x_mm - middle.x_mm);
   place->leader.from.y_mm += leave * (end.y_mm - middle.y_mm);
 }
 
-static gboolean
-line_hits (SqPaperLine line, SqPaperBox box)
-{
-  return sq_paper_clip_line (box, line.from, line.to, NULL, NULL);
-}
-
 static double
 leader_cost (const SqWish *wish, const Place *place, const SqLabelObstacles *obstacles)
 {
-  double cost = COST_LEADER_MM * sq_paper_distance_mm (place->leader.from, place->leader.to);
+  SqPaperLine leader = place->leader;
+  double cost = COST_LEADER_MM * sq_paper_distance_mm (leader.from, leader.to);
   if (!place->has_leader)
     return cost;
   /* Never under its own rows; the air round the head is not yet rows. */
-  if (place->rows.width_mm > 0.0 && line_hits (place->leader, place->rows))
-    cost += COST_LEADER_OVER * 3;
-  for (guint i = 0; i < obstacles->boxes->len; i++) {
-    const SqObstacle *obstacle = &g_array_index (obstacles->boxes, SqObstacle, i);
-    if (obstacle->cost < SQ_COST_PANEL || obstacle->of == wish->of ||
-        !line_hits (place->leader, obstacle->box))
-      continue;
-    cost += obstacle->cost >= SQ_COST_LABEL ? COST_LEADER_OVER : COST_LEADER_BODY;
-  }
-  for (guint i = 0; i < obstacles->lines->len; i++) {
-    SqPaperLine line = g_array_index (obstacles->lines, SqObstacleLine, i).line;
-    if (sq_paper_lines_cross (place->leader.from, place->leader.to, line.from, line.to))
-      cost += COST_LEADER_LINE;
-  }
-  return cost;
+  if (place->rows.width_mm > 0.0 && sq_paper_line_hits (leader, place->rows))
+    cost += COST_OWN_ROWS;
+  return cost + sq_label_obstacles_leader_cost (obstacles, leader, wish->of);
 }
 
 static double
 fixed_cost (const SqWish *wish, const Place *place, const SqLabelObstacles *obstacles)
 {
-  SqPaperPoint middle = {place->box.x_mm + place->box.width_mm / 2,
-                         place->box.y_mm + place->box.height_mm / 2};
+  SqPaperPoint middle = sq_paper_box_middle (place->box);
   SqPaperBox air = sq_paper_box_grown (place->box, AIR_MM);
   double cost = leader_cost (wish, place, obstacles);
 
@@ -167,18 +123,14 @@ fixed_cost (const SqWish *wish, const Place *place, const SqLabelObstacles *obst
     cost += COST_OFF_FIELD;
   if (obstacles->is_outside != NULL && obstacles->is_outside (middle, obstacles->outside_data))
     cost -= SQ_GAIN_OUTSIDE;
-  for (guint i = 0; i < obstacles->boxes->len; i++) {
-    const SqObstacle *obstacle = &g_array_index (obstacles->boxes, SqObstacle, i);
-    if (obstacle->cost >= SQ_COST_PANEL)
-      cost += COST_AIR * sq_paper_overlap_mm2 (air, obstacle->box);
-  }
+  cost += COST_AIR * sq_label_obstacles_covered_mm2 (obstacles, air, SQ_COST_PANEL);
   return cost + sq_label_obstacles_cost (obstacles, place->box);
 }
 
 static Place
 place_at (const SqWish *wish, int detail, int side, SqPaperPoint at, gboolean has_leader)
 {
-  Place place = {.at = at, .side = side, .has_leader = has_leader && wish->may_lead};
+  Place place = { .at = at, .side = side, .has_leader = has_leader && wish->may_lead };
   place.head = moved (head_of (wish, detail, side), at);
   place.rows = wish->rows[detail][side];
   if (place.rows.width_mm > 0.0)
@@ -205,13 +157,13 @@ places_of (Board *board, guint index, int detail)
         if (one_sided && side != SQ_ROWS_RIGHT)
           continue;
         SqPaperBox head = head_of (wish, detail, side);
-        SqTurnedBox shape = {.half_length_mm = head.width_mm / 2,
-                             .half_width_mm = head.height_mm / 2};
+        SqTurnedBox shape = { .half_length_mm = head.width_mm / 2,
+                              .half_width_mm = head.height_mm / 2 };
         double angle = 2 * G_PI * direction / DIRECTIONS;
-        double off = apart_mm (wish->about, shape, angle, distances_mm[i]);
+        double off = sq_turned_boxes_apart_mm (wish->about, shape, angle, distances_mm[i]);
         SqPaperPoint middle = sq_paper_along (wish->about.middle, angle, off);
-        SqPaperPoint at = {middle.x_mm - head.x_mm - head.width_mm / 2,
-                           middle.y_mm - head.y_mm - head.height_mm / 2};
+        SqPaperPoint at = { middle.x_mm - head.x_mm - head.width_mm / 2,
+                            middle.y_mm - head.y_mm - head.height_mm / 2 };
         Place place = place_at (wish, detail, side, at, distances_mm[i] > NEAR_MM);
         place.cost = fixed_cost (wish, &place, board->obstacles);
         g_array_append_val (*known, place);
@@ -229,10 +181,10 @@ between (const Place *a, const Place *b)
   if (sq_paper_boxes_overlap (air, b->box))
     cost += SQ_COST_LABEL * sq_paper_overlap_mm2 (a->box, b->box) +
             COST_AIR * sq_paper_overlap_mm2 (air, b->box);
-  if (a->has_leader && line_hits (a->leader, b->box))
-    cost += COST_LEADER_OVER;
-  if (b->has_leader && line_hits (b->leader, a->box))
-    cost += COST_LEADER_OVER;
+  if (a->has_leader && sq_paper_line_hits (a->leader, b->box))
+    cost += SQ_COST_LEADER_OVER;
+  if (b->has_leader && sq_paper_line_hits (b->leader, a->box))
+    cost += SQ_COST_LEADER_OVER;
   if (a->has_leader && b->has_leader &&
       sq_paper_lines_cross (a->leader.from, a->leader.to, b->leader.from, b->leader.to))
     cost += COST_LEADERS_CROSS;
@@ -318,7 +270,7 @@ improve (Board *board, int rounds)
     better = FALSE;
     for (guint i = 0; i < board->n; i++)
       if (!board->wishes[i].pinned)
-        order[n++] = (Ranked){i, cost_now (board, i)};
+        order[n++] = (Ranked){ i, cost_now (board, i) };
     qsort (order, n, sizeof *order, dearest_first);
     for (guint i = 0; i < n; i++)
       better = replace_better (board, order[i].index) || better;
@@ -334,12 +286,7 @@ covered_mm2 (const Board *board, guint index)
   for (guint i = 0; i < board->n; i++)
     if (i != index && board->placed[i])
       covered += sq_paper_overlap_mm2 (box, board->now[i].box);
-  for (guint i = 0; i < board->obstacles->boxes->len; i++) {
-    const SqObstacle *obstacle = &g_array_index (board->obstacles->boxes, SqObstacle, i);
-    if (obstacle->cost >= SQ_COST_BODY)
-      covered += sq_paper_overlap_mm2 (box, obstacle->box);
-  }
-  return covered;
+  return covered + sq_label_obstacles_covered_mm2 (board->obstacles, box, SQ_COST_BODY);
 }
 
 /* Labels that still lie on something say less, as far as that helps. */
@@ -357,13 +304,39 @@ say_less (Board *board)
   }
 }
 
+/* What is not worth its place goes, the dearest first, as others may stand well without it. */
+static void
+leave_out (Board *board)
+{
+  for (gboolean any = TRUE; any;) {
+    guint worst = 0;
+    double most = 0.0;
+    any = FALSE;
+    for (guint i = 0; i < board->n; i++) {
+      const SqWish *wish = &board->wishes[i];
+      if (wish->most_cost <= 0.0 || wish->pinned || !board->placed[i])
+        continue;
+      double over = cost_now (board, i) - wish->most_cost;
+      if (over <= most)
+        continue;
+      any = TRUE;
+      most = over;
+      worst = i;
+    }
+    if (!any)
+      return;
+    board->placed[worst] = FALSE;
+    board->wishes[worst].left_out = TRUE;
+  }
+}
+
 /* A pinned tag stands where it is; its rows take the side that covers less. */
 static void
 put_pinned (Board *board, guint index)
 {
   SqWish *wish = &board->wishes[index];
   double angle =
-      atan2 (wish->at.y_mm - wish->about.middle.y_mm, wish->at.x_mm - wish->about.middle.x_mm);
+    atan2 (wish->at.y_mm - wish->about.middle.y_mm, wish->at.x_mm - wish->about.middle.x_mm);
   double least = G_MAXDOUBLE;
 
   for (int side = 0; side < SQ_ROWS_SIDES; side++) {
@@ -383,12 +356,12 @@ put_pinned (Board *board, guint index)
 void
 sq_place_tags (SqWish *wishes, guint n, const SqLabelObstacles *obstacles)
 {
-  Board board = {.wishes = wishes,
-                 .n = n,
-                 .obstacles = obstacles,
-                 .placed = g_new0 (gboolean, n + 1),
-                 .now = g_new0 (Place, n + 1),
-                 .places = g_new0 (GArray *, n * SQ_TAG_DETAILS + 1)};
+  Board board = { .wishes = wishes,
+                  .n = n,
+                  .obstacles = obstacles,
+                  .placed = g_new0 (gboolean, n + 1),
+                  .now = g_new0 (Place, n + 1),
+                  .places = g_new0 (GArray *, n * SQ_TAG_DETAILS + 1) };
 
   for (guint i = 0; i < n; i++)
     if (wishes[i].pinned)
@@ -403,6 +376,7 @@ sq_place_tags (SqWish *wishes, guint n, const SqLabelObstacles *obstacles)
   improve (&board, ROUNDS);
   say_less (&board);
   improve (&board, 1);
+  leave_out (&board);
 
   for (guint i = 0; i < n; i++) {
     wishes[i].at = board.now[i].at;

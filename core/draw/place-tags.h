@@ -24,7 +24,9 @@ typedef struct {
   double most_mm;                                 /* no farther from the body's edge than this */
   gboolean may_lead; /* a leader ties it to its thing where it stands off */
   gboolean pinned;   /* stands at @at, whatever it lies on */
+  double most_cost;  /* left out where its place would cost more; 0: it always stands */
 
+  gboolean left_out;
   SqPaperPoint at;
   int side;
   SqTagDetail detail;

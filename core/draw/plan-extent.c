@@ -13,7 +13,7 @@ take_in (Extent *extent, double x_m, double y_m, double round_m)
   if (isnan (x_m) || isnan (y_m))
     return;
   if (!extent->any)
-    *extent = (Extent){{x_m, y_m}, {x_m, y_m}, TRUE};
+    *extent = (Extent){ { x_m, y_m }, { x_m, y_m }, TRUE };
   extent->least.x_m = MIN (extent->least.x_m, x_m - round_m);
   extent->least.y_m = MIN (extent->least.y_m, y_m - round_m);
   extent->most.x_m = MAX (extent->most.x_m, x_m + round_m);
@@ -48,26 +48,58 @@ take_in_set (Extent *extent, const SqScene *scene)
   }
 }
 
-gboolean
-sq_plan_extent_m (const SqScene *scene, SqPlace *least, SqPlace *most)
+static void
+take_in_lights (Extent *extent, const SqScene *scene)
 {
-  Extent extent = {.any = FALSE};
-
-  take_in_set (&extent, scene);
   for (guint i = 0; i < scene->fixtures->len; i++) {
     const SqFixture *fixture = SQ_AT (SqFixture, scene->fixtures, i);
-    if (!fixture->common.hidden)
-      take_in (&extent, fixture->at.x_m, fixture->at.y_m, 0.5);
+    SqPoint aim;
+    if (fixture->common.hidden)
+      continue;
+    take_in (extent, fixture->at.x_m, fixture->at.y_m, 0.5);
+    /* Where no walls say how large the set is, what is lit does. */
+    if (scene->walls->len == 0 && fixture->on && sq_scene_aim_point (scene, &fixture->aim, &aim))
+      take_in (extent, aim.x_m, aim.y_m, 0.3);
   }
   for (guint i = 0; i < scene->panels->len; i++) {
     const SqPanel *panel = SQ_AT (SqPanel, scene->panels, i);
     if (!panel->common.hidden && panel->set)
-      take_in (&extent, panel->at.x_m, panel->at.y_m, panel->width_m / 2);
+      take_in (extent, panel->at.x_m, panel->at.y_m, panel->width_m / 2);
   }
+}
+
+/* With its offset: a dimension cut by the border would measure nothing. */
+static void
+take_in_dimension (Extent *extent, const SqDimensionLine *line)
+{
+  double length_m = sq_place_distance_m (line->from, line->to);
+  double off_x_m = 0.0, off_y_m = 0.0;
+  if (length_m > 0.0) {
+    off_x_m = -(line->to.y_m - line->from.y_m) / length_m * line->offset_m;
+    off_y_m = (line->to.x_m - line->from.x_m) / length_m * line->offset_m;
+  }
+  take_in (extent, line->from.x_m, line->from.y_m, 0.0);
+  take_in (extent, line->to.x_m, line->to.y_m, 0.0);
+  take_in (extent, line->from.x_m + off_x_m, line->from.y_m + off_y_m, 0.0);
+  take_in (extent, line->to.x_m + off_x_m, line->to.y_m + off_y_m, 0.0);
+}
+
+gboolean
+sq_plan_extent_m (const SqScene *scene, SqPlace *least, SqPlace *most)
+{
+  Extent extent = { .any = FALSE };
+
+  take_in_set (&extent, scene);
+  take_in_lights (&extent, scene);
   for (guint i = 0; i < scene->cameras->len; i++) {
     const SqCamera *camera = SQ_AT (SqCamera, scene->cameras, i);
     if (!camera->common.hidden)
       take_in (&extent, camera->at.x_m, camera->at.y_m, 0.5);
+  }
+  for (guint i = 0; i < scene->dimensions->len; i++) {
+    const SqDimensionLine *line = SQ_AT (SqDimensionLine, scene->dimensions, i);
+    if (!line->common.hidden)
+      take_in_dimension (&extent, line);
   }
   for (guint i = 0; i < scene->probes->len; i++) {
     const SqProbe *probe = SQ_AT (SqProbe, scene->probes, i);

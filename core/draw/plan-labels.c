@@ -4,10 +4,12 @@
 
 struct SqPlanLabels {
   GArray *words; /* SqPlanWord: the most important of the placed ones first */
+  GArray *solid; /* SqPaperBox: what stands on the plan besides words */
+  GArray *lines; /* SqPaperLine: what crosses it */
 };
 
 static void
-place (GArray *words, SqLabelObstacles *obstacles)
+place (GArray *words, const SqLabelObstacles *obstacles)
 {
   g_autofree SqWish *wishes = g_new (SqWish, words->len + 1);
   guint n = 0;
@@ -16,8 +18,6 @@ place (GArray *words, SqLabelObstacles *obstacles)
     const SqPlanWord *word = &g_array_index (words, SqPlanWord, i);
     if (word->placed)
       wishes[n++] = word->wish;
-    else
-      sq_label_obstacles_add_box (obstacles, word->box, SQ_COST_LABEL, word->thing);
   }
   sq_place_tags (wishes, n, obstacles);
   n = 0;
@@ -30,6 +30,19 @@ place (GArray *words, SqLabelObstacles *obstacles)
   }
 }
 
+/* What other words, such as a contour's figure, had better keep clear of. */
+static void
+keep_obstacles (SqPlanLabels *labels, const SqLabelObstacles *obstacles)
+{
+  for (guint i = 0; i < obstacles->boxes->len; i++) {
+    const SqObstacle *obstacle = &g_array_index (obstacles->boxes, SqObstacle, i);
+    if (obstacle->cost >= SQ_COST_PANEL)
+      g_array_append_val (labels->solid, obstacle->box);
+  }
+  for (guint i = 0; i < obstacles->lines->len; i++)
+    g_array_append_val (labels->lines, g_array_index (obstacles->lines, SqObstacleLine, i).line);
+}
+
 SqPlanLabels *
 sq_plan_labels_new (const SqPlanParts *parts)
 {
@@ -37,6 +50,9 @@ sq_plan_labels_new (const SqPlanParts *parts)
   SqPlanLabels *labels = g_new0 (SqPlanLabels, 1);
   labels->words = g_array_new (FALSE, FALSE, sizeof (SqPlanWord));
   g_array_set_clear_func (labels->words, sq_plan_word_clear);
+  labels->solid = g_array_new (FALSE, FALSE, sizeof (SqPaperBox));
+  labels->lines = g_array_new (FALSE, FALSE, sizeof (SqPaperLine));
+  keep_obstacles (labels, obstacles);
   if (!parts->request->without_tags)
     sq_plan_add_light_words (parts, labels->words);
   sq_plan_add_set_words (parts, obstacles, labels->words);
@@ -50,6 +66,8 @@ sq_plan_labels_free (SqPlanLabels *labels)
   if (labels == NULL)
     return;
   g_array_unref (labels->words);
+  g_array_unref (labels->solid);
+  g_array_unref (labels->lines);
   g_free (labels);
 }
 
@@ -58,14 +76,21 @@ sq_plan_labels_report (const SqPlanLabels *labels, SqPlanReport *report)
 {
   for (guint i = 0; i < labels->words->len; i++) {
     const SqPlanWord *word = &g_array_index (labels->words, SqPlanWord, i);
+    if (word->wish.left_out)
+      continue;
     SqLabel label = {
-        .kind = word->kind, .thing = word->thing, .box = word->box, .by_hand = word->wish.pinned};
+      .kind = word->kind, .thing = word->thing, .box = word->box, .by_hand = word->wish.pinned
+    };
     if (word->kind == SQ_LABEL_TAG)
       label.detail = (SqTagDetail)(word->first_detail + (int)word->wish.detail);
     g_array_append_val (report->labels, label);
+    if (word->wish.has_leader)
+      g_array_append_val (report->lines, word->wish.leader);
     if (word->kind == SQ_LABEL_TAG && word->wish.detail > 0)
       g_ptr_array_add (report->crowded, (gpointer)word->thing);
   }
+  g_array_append_vals (report->solid, labels->solid->data, labels->solid->len);
+  g_array_append_vals (report->lines, labels->lines->data, labels->lines->len);
 }
 
 void
@@ -74,7 +99,7 @@ sq_plan_labels_draw_leaders (const SqPlanLabels *labels, const SqPlanParts *part
   SqDrawing *drawing = parts->drawing;
   for (guint i = 0; i < labels->words->len; i++) {
     const SqPlanWord *word = &g_array_index (labels->words, SqPlanWord, i);
-    if (word->placed && word->wish.has_leader)
+    if (word->placed && word->wish.has_leader && !word->wish.left_out)
       sq_draw_line (drawing, word->wish.leader.from, word->wish.leader.to, SQ_PEN_18,
                     sq_ink (drawing->view, SQ_INK));
     if (word->kind != SQ_LABEL_NOTE)
@@ -102,6 +127,8 @@ draw_word (const SqPlanParts *parts, const SqPlanWord *word)
 {
   SqDrawing *drawing = parts->drawing;
   gboolean left = word->wish.side == SQ_ROWS_LEFT;
+  if (word->wish.left_out)
+    return;
 
   if (word->kind == SQ_LABEL_TAG) {
     sq_draw_tag (drawing, word->wish.at, word->tag,
@@ -113,7 +140,7 @@ draw_word (const SqPlanParts *parts, const SqPlanWord *word)
   } else if (word->kind == SQ_LABEL_OPENING) {
     sq_draw_opening_text (drawing, &word->opening);
   } else if (word->kind == SQ_LABEL_PIECE) {
-    SqType type = sq_piece_label_type (parts->drawing);
+    SqType type = sq_set_word_type (parts->drawing);
     type.turn_rad = word->turn_rad;
     sq_draw_text (drawing, word->at, ((const SqPiece *)word->thing)->label, &type);
   } else if (word->kind == SQ_LABEL_NOTE) {

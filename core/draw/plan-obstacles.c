@@ -8,10 +8,16 @@
 /* Labels keep this clear of the field's border. */
 #define FIELD_INSET_MM 1.5
 
+/* A face with its nose, in radii of the head. */
+#define FACE 1.6
+
+/* The edges of a view without a frame are taken to be so long. */
+#define EDGE_WITHOUT_FRAME_MM 40.0
+
 gboolean
 sq_plan_shows (const SqPlanParts *parts, SqPaperPoint at)
 {
-  return sq_paper_box_within ((SqPaperBox){at.x_mm, at.y_mm, 0, 0}, parts->drawing->view->clip);
+  return sq_paper_box_within ((SqPaperBox){ at.x_mm, at.y_mm, 0, 0 }, parts->drawing->view->clip);
 }
 
 /* Even-odd rule on the paths of closed walls; a set of open walls has no inside that we know. */
@@ -51,18 +57,19 @@ add_walls (const SqPlanParts *parts, SqLabelObstacles *obstacles)
     SqPaperPoint b = sq_view_paper (view, block->corner[1]);
     SqPaperPoint c = sq_view_paper (view, block->corner[2]);
     SqPaperPoint d = sq_view_paper (view, block->corner[3]);
-    SqTurnedBox box = {.middle = {(a.x_mm + b.x_mm + c.x_mm + d.x_mm) / 4,
-                                  (a.y_mm + b.y_mm + c.y_mm + d.y_mm) / 4},
-                       .angle_rad = atan2 (b.y_mm - a.y_mm, b.x_mm - a.x_mm),
-                       .half_length_mm = sq_paper_distance_mm (a, b) / 2,
-                       .half_width_mm = sq_paper_distance_mm (a, d) / 2};
+    SqTurnedBox box = { .middle = { (a.x_mm + b.x_mm + c.x_mm + d.x_mm) / 4,
+                                    (a.y_mm + b.y_mm + c.y_mm + d.y_mm) / 4 },
+                        .angle_rad = atan2 (b.y_mm - a.y_mm, b.x_mm - a.x_mm),
+                        .half_length_mm = sq_paper_distance_mm (a, b) / 2,
+                        .half_width_mm = sq_paper_distance_mm (a, d) / 2 };
     if (block->opening != NULL && block->opening->kind == SQ_OPENING_DOOR) {
       /* the leaf */
       double shut = atan2 (c.y_mm - d.y_mm, c.x_mm - d.x_mm);
       SqPaperPoint end = sq_paper_along (d, shut + sq_view_angle_rad (block->opening->open_deg),
                                          sq_paper_distance_mm (c, d));
-      sq_label_obstacles_add_line (obstacles, (SqPaperLine){d, end}, SQ_COST_AXIS);
-      sq_label_obstacles_add_line (obstacles, (SqPaperLine){end, c}, SQ_COST_EDGE); /* its swing */
+      sq_label_obstacles_add_line (obstacles, (SqPaperLine){ d, end }, SQ_COST_AXIS);
+      sq_label_obstacles_add_line (obstacles, (SqPaperLine){ end, c },
+                                   SQ_COST_EDGE); /* its swing */
     }
     sq_label_obstacles_add_turned (obstacles, box, SQ_COST_WALL, NULL);
   }
@@ -77,26 +84,17 @@ add_people (const SqPlanParts *parts, SqLabelObstacles *obstacles)
     if (mark->common.hidden)
       continue;
     SqPaperPoint at = sq_view_paper (view, mark->at), from = at;
-    double k = MAX (view->mm_per_m, 10.0), face = 1.6 * SQ_HEAD_RADIUS_M * k;
-    SqTurnedBox body = {.middle = at,
-                        .angle_rad = sq_view_angle_rad (mark->facing_deg),
-                        .half_length_mm = SQ_SHOULDERS_DEEP_M / 2 * k,
-                        .half_width_mm = SQ_SHOULDERS_WIDE_M / 2 * k};
-    sq_label_obstacles_add_box (obstacles, sq_paper_box_round (at, face, face), SQ_COST_LABEL,
+    double face_mm = FACE * SQ_HEAD_RADIUS_M * sq_person_mm_per_m (view);
+    SqTurnedBox body[SQ_PERSON_PARTS];
+    guint n = sq_person_outline (view, at, mark->facing_deg, mark->posture, body);
+    sq_label_obstacles_add_box (obstacles, sq_paper_box_round (at, face_mm, face_mm), SQ_COST_LABEL,
                                 mark);
-    sq_label_obstacles_add_turned (obstacles, body, SQ_COST_BODY, mark);
+    for (guint j = 0; j < n; j++)
+      sq_label_obstacles_add_turned (obstacles, body[j], SQ_COST_BODY, mark);
     for (guint j = 0; j < mark->path->len; j++) {
       SqPaperPoint to = sq_view_paper (view, sq_path_at (mark->path, j));
-      sq_label_obstacles_add_line (obstacles, (SqPaperLine){from, to}, SQ_COST_AXIS);
+      sq_label_obstacles_add_line (obstacles, (SqPaperLine){ from, to }, SQ_COST_AXIS);
       from = to;
-    }
-    if (mark->posture != SQ_POSTURE_STAND) {
-      gboolean sits = mark->posture == SQ_POSTURE_SIT;
-      SqTurnedBox more = {.middle = sq_paper_along (at, body.angle_rad, (sits ? 0.24 : -0.62) * k),
-                          .angle_rad = body.angle_rad,
-                          .half_length_mm = (sits ? 0.22 : 0.58) * k,
-                          .half_width_mm = 0.2 * k};
-      sq_label_obstacles_add_turned (obstacles, more, SQ_COST_BODY, mark);
     }
   }
 }
@@ -143,10 +141,10 @@ add_cameras (const SqPlanParts *parts, SqLabelObstacles *obstacles)
     sq_label_obstacles_add_turned (obstacles, sq_camera_outline (view, field->pupil, azimuth),
                                    SQ_COST_BODY, camera);
     for (int edge = 0; edge < 2; edge++) {
-      double to = field->frame_mm > 0.0 ? field->frame_mm : 40.0;
-      sq_label_obstacles_add_line (obstacles,
-                                   (SqPaperLine){field->pupil, sq_camera_edge_at (field, edge, to)},
-                                   SQ_COST_AXIS);
+      double to = field->frame_mm > 0.0 ? field->frame_mm : EDGE_WITHOUT_FRAME_MM;
+      sq_label_obstacles_add_line (
+        obstacles, (SqPaperLine){ field->pupil, sq_camera_edge_at (field, edge, to) },
+        SQ_COST_AXIS);
     }
   }
 }
@@ -159,18 +157,18 @@ add_rest (const SqPlanParts *parts, SqLabelObstacles *obstacles)
     const SqSupply *supply = SQ_AT (SqSupply, parts->scene->supplies, i);
     if (!supply->common.hidden && sq_place_given (supply->at))
       sq_label_obstacles_add_turned (
-          obstacles, sq_supply_outline (sq_view_paper (view, supply->at), supply->kind),
-          SQ_COST_BODY, supply);
+        obstacles, sq_supply_outline (sq_view_paper (view, supply->at), supply->kind), SQ_COST_BODY,
+        supply);
   }
   for (guint i = 0; i < parts->runs->len; i++) {
     const SqCableRun *run = &g_array_index (parts->runs, SqCableRun, i);
     for (guint j = 1; j < run->n_points; j++)
-      sq_label_obstacles_add_line (obstacles, (SqPaperLine){run->points[j - 1], run->points[j]},
+      sq_label_obstacles_add_line (obstacles, (SqPaperLine){ run->points[j - 1], run->points[j] },
                                    SQ_COST_EDGE);
   }
   for (guint i = 0; i < parts->scene->probes->len; i++) {
     const SqProbe *probe = SQ_AT (SqProbe, parts->scene->probes, i);
-    SqPaperPoint at = sq_view_paper (view, (SqPlace){probe->at.x_m, probe->at.y_m});
+    SqPaperPoint at = sq_view_paper (view, (SqPlace){ probe->at.x_m, probe->at.y_m });
     if (!probe->common.hidden)
       sq_label_obstacles_add_box (obstacles,
                                   sq_paper_box_round (at, SQ_PROBE_RADIUS_MM, SQ_PROBE_RADIUS_MM),
@@ -185,15 +183,38 @@ add_rest (const SqPlanParts *parts, SqLabelObstacles *obstacles)
   }
 }
 
-/* Columns are as solid as walls; furniture may lie under words. */
+/* Columns are as solid as walls; furniture may lie under words, its edges had better not. */
 static void
-add_columns (const SqPlanParts *parts, SqLabelObstacles *obstacles)
+add_pieces (const SqPlanParts *parts, SqLabelObstacles *obstacles)
 {
+  const SqView *view = parts->drawing->view;
   for (guint i = 0; i < parts->scene->pieces->len; i++) {
     const SqPiece *piece = SQ_AT (SqPiece, parts->scene->pieces, i);
-    if (!piece->common.hidden && sq_piece_is_column (piece))
-      sq_label_obstacles_add_box (obstacles, sq_piece_box (parts->drawing->view, piece),
-                                  2 * SQ_COST_WALL, NULL);
+    if (piece->common.hidden)
+      continue;
+    if (sq_piece_is_column (piece))
+      sq_label_obstacles_add_box (obstacles, sq_piece_box (view, piece), 2 * SQ_COST_WALL, NULL);
+    guint n = piece->disc == NULL ? piece->outline->len : 0;
+    for (guint j = 0; j < n; j++)
+      sq_label_obstacles_add_line (
+        obstacles,
+        (SqPaperLine){ sq_view_paper (view, sq_path_at (piece->outline, j)),
+                       sq_view_paper (view, sq_path_at (piece->outline, (j + 1) % n)) },
+        SQ_COST_PIECE);
+  }
+}
+
+static void
+add_note_leaders (const SqPlanParts *parts, SqLabelObstacles *obstacles)
+{
+  const SqView *view = parts->drawing->view;
+  for (guint i = 0; i < parts->scene->notes->len; i++) {
+    const SqNote *note = SQ_AT (SqNote, parts->scene->notes, i);
+    if (!note->common.hidden && sq_place_given (note->points_to))
+      sq_label_obstacles_add_line (
+        obstacles,
+        (SqPaperLine){ sq_view_paper (view, note->at), sq_view_paper (view, note->points_to) },
+        SQ_COST_AXIS);
   }
 }
 
@@ -205,7 +226,8 @@ sq_plan_obstacles (const SqPlanParts *parts)
   obstacles->is_outside = is_outside;
   obstacles->outside_data = parts;
   add_walls (parts, obstacles);
-  add_columns (parts, obstacles);
+  add_pieces (parts, obstacles);
+  add_note_leaders (parts, obstacles);
   add_people (parts, obstacles);
   add_lights (parts, obstacles);
   add_cameras (parts, obstacles);

@@ -6,16 +6,11 @@
 #include "draw/lamp-symbol.h"
 #include "draw/tag-text.h"
 
-static const char *
-number_of (const SqFixture *fixture)
-{
-  return fixture->number != NULL && *fixture->number != '\0' ? fixture->number : fixture->id;
-}
-
 int
 sq_unit_number_compare (const SqFixture *a, const SqFixture *b)
 {
-  const char *one = number_of (a), *other = number_of (b);
+  const char *one = sq_label_or_id (a->number, a->id);
+  const char *other = sq_label_or_id (b->number, b->id);
   gboolean one_counts = g_ascii_isdigit (*one), other_counts = g_ascii_isdigit (*other);
   if (one_counts != other_counts)
     return one_counts ? -1 : 1;
@@ -40,8 +35,8 @@ by_number (gconstpointer a, gconstpointer b)
 static void
 look_at_fixtures (SqPlanUse *use, const SqScene *scene)
 {
-  static const SqView any = {.mm_per_m = 20.0};
-  gboolean seen[SQ_SOURCE_FLAME + 1][SQ_OPTICS_BULB + 1] = {{FALSE}};
+  static const SqView any = { .mm_per_m = 20.0 };
+  gboolean seen[SQ_SOURCE_FLAME + 1][SQ_OPTICS_BULB + 1] = { { FALSE } };
   g_autoptr (GPtrArray) sorted = g_ptr_array_new ();
 
   for (guint i = 0; i < scene->fixtures->len; i++)
@@ -76,7 +71,7 @@ look_at_fixtures (SqPlanUse *use, const SqScene *scene)
 void
 sq_plan_use_init (SqPlanUse *use, const SqScene *scene)
 {
-  *use = (SqPlanUse){.lamps = g_ptr_array_new ()};
+  *use = (SqPlanUse){ .lamps = g_ptr_array_new () };
   look_at_fixtures (use, scene);
   for (guint i = 0; i < scene->panels->len; i++) {
     const SqPanel *panel = SQ_AT (SqPanel, scene->panels, i);

@@ -1,6 +1,8 @@
 /* plan-words.c: what a plan says of lights, people, cameras and grip */
 #include "draw/plan-words.h"
 
+#include "draw/person.h"
+
 #include <glib/gi18n-lib.h>
 
 void
@@ -38,17 +40,13 @@ add_mark_words (const SqPlanParts *parts, GArray *words)
       if (g_str_equal (SQ_AT (SqMarkReading, readings->marks, j)->mark->id, mark->id))
         reading = SQ_AT (SqMarkReading, readings->marks, j);
 
-    double k = MAX (view->mm_per_m, 10.0);
-    SqPlanWord word = {.kind = SQ_LABEL_MARK, .thing = &mark->thing, .placed = TRUE};
+    SqTurnedBox body[SQ_PERSON_PARTS];
+    sq_person_outline (view, at, mark->facing_deg, mark->posture, body);
+    SqPlanWord word = { .kind = SQ_LABEL_MARK, .thing = &mark->thing, .placed = TRUE };
     word.mark = sq_mark_label_new (mark, readings, reading, view->units);
-    word.wish = (SqWish){.of = mark,
-                         .about = {.middle = at,
-                                   .angle_rad = sq_view_angle_rad (mark->facing_deg),
-                                   .half_length_mm = 0.15 * k,
-                                   .half_width_mm = 0.24 * k},
-                         .n_details = 1,
-                         .most_mm = SQ_MOST_MARK_MM,
-                         .may_lead = TRUE};
+    word.wish = (SqWish){
+      .of = mark, .about = body[0], .n_details = 1, .most_mm = SQ_MOST_MARK_MM, .may_lead = TRUE
+    };
     for (int side = 0; side < SQ_ROWS_SIDES; side++)
       sq_mark_label_shape (parts->drawing, word.mark, side == SQ_ROWS_LEFT, &word.wish.head[side],
                            &word.wish.rows[0][side]);
@@ -91,14 +89,14 @@ add_tag_words (const SqPlanParts *parts, GArray *words)
     SqLamp lamp = sq_lamp_of_fixture (parts->scene, fixture, view);
     if (fixture->common.hidden || !sq_plan_shows (parts, lamp.at))
       continue;
-    SqPlanWord word = {.kind = SQ_LABEL_TAG, .thing = &fixture->thing, .placed = TRUE};
+    SqPlanWord word = { .kind = SQ_LABEL_TAG, .thing = &fixture->thing, .placed = TRUE };
     word.first_detail = sq_first_tag_detail (view);
     word.tag = sq_tag_text_new (parts->scene, fixture, view->units, parts->request->tag_rows);
-    word.wish = (SqWish){.of = fixture,
-                         .about = sq_lamp_outline (view, &lamp),
-                         .n_details = least_detail (view) - word.first_detail + 1,
-                         .most_mm = SQ_MOST_TAG_MM,
-                         .may_lead = TRUE};
+    word.wish = (SqWish){ .of = fixture,
+                          .about = sq_lamp_outline (view, &lamp),
+                          .n_details = least_detail (view) - word.first_detail + 1,
+                          .most_mm = SQ_MOST_TAG_MM,
+                          .may_lead = TRUE };
     for (int detail = 0; detail < word.wish.n_details; detail++) {
       SqPaperBox *rows = word.wish.rows[detail];
       sq_tag_shape (parts->drawing, word.tag, (SqTagDetail)(word.first_detail + detail), FALSE,
@@ -111,7 +109,7 @@ add_tag_words (const SqPlanParts *parts, GArray *words)
   }
 }
 
-void
+SqWish *
 sq_plan_add_text (const SqPlanParts *parts,
                   GArray *words,
                   SqLabelKind kind,
@@ -122,25 +120,26 @@ sq_plan_add_text (const SqPlanParts *parts,
                   SqTurnedBox about,
                   double most_mm)
 {
-  SqPlanWord word = {.kind = kind, .thing = thing, .placed = TRUE, .text = *text};
+  SqPlanWord word = { .kind = kind, .thing = thing, .placed = TRUE, .text = *text };
   if (text->n_lines == 0)
-    return;
+    return NULL;
   if (!sq_plan_shows (parts, about.middle)) {
     sq_text_label_clear (text);
-    return;
+    return NULL;
   }
-  word.wish = (SqWish){.of = thing,
-                       .about = about,
-                       .n_details = 1 + text->n_lines - MIN (least, text->n_lines),
-                       .most_mm = most_mm,
-                       .may_lead = most_mm > SQ_MOST_NEAR_MM};
+  word.wish = (SqWish){ .of = thing,
+                        .about = about,
+                        .n_details = 1 + text->n_lines - MIN (least, text->n_lines),
+                        .most_mm = most_mm,
+                        .may_lead = most_mm > SQ_MOST_NEAR_MM };
   for (int detail = 0; detail < word.wish.n_details; detail++)
     word.wish.lesser_head[detail] =
-        sq_text_label_shape (parts->drawing, text, text->n_lines - detail);
+      sq_text_label_shape (parts->drawing, text, text->n_lines - detail);
   for (int side = 0; side < SQ_ROWS_SIDES; side++)
     word.wish.head[side] = word.wish.lesser_head[0];
   pin (parts, common, &word);
   g_array_append_val (words, word);
+  return &g_array_index (words, SqPlanWord, words->len - 1).wish;
 }
 
 static void
@@ -154,12 +153,12 @@ add_camera_words (const SqPlanParts *parts, GArray *words)
     g_autofree char *focal = sq_quantity_format (camera->focal_mm, SQ_MILLIMETRES, view->units);
     g_autofree char *stop = sq_quantity_format (camera->t_stop, SQ_T_STOP, view->units);
     g_autofree char *height = sq_quantity_format (camera->at.z_m, SQ_LENGTH, view->units);
-    SqTextLabel text = {0};
+    SqTextLabel text = { 0 };
     sq_text_label_add (&text, g_strdup_printf ("%s  %s", focal, stop));
     /* Translators: h is for the height of the lens. */
     sq_text_label_add (&text, g_strdup_printf (_ ("h %s"), height));
     double azimuth = sq_vector_azimuth_deg (sq_camera_direction (parts->scene, camera));
-    SqPaperPoint pupil = sq_view_paper (view, (SqPlace){camera->at.x_m, camera->at.y_m});
+    SqPaperPoint pupil = sq_view_paper (view, (SqPlace){ camera->at.x_m, camera->at.y_m });
     sq_plan_add_text (parts, words, SQ_LABEL_CAMERA, &camera->thing, &camera->common, &text, 1,
                       sq_camera_outline (view, pupil, azimuth), SQ_MOST_TEXT_MM);
   }
@@ -171,8 +170,8 @@ size_text (double metres, SqUnits units)
   char digits[G_ASCII_DTOSTR_BUF_SIZE];
   if (units == SQ_IMPERIAL) {
     /* Cloths go by their nominal feet: 1.2 m is called 4'. */
-    double feet = round (metres / 0.3048);
-    if (feet >= 1.0 && fabs (metres / 0.3048 - feet) <= 0.02 * feet)
+    double feet = round (metres / SQ_FOOT_M);
+    if (feet >= 1.0 && fabs (metres / SQ_FOOT_M - feet) <= 0.02 * feet)
       return g_strdup_printf ("%.0f'", feet);
     return sq_quantity_format (metres, SQ_LENGTH, units);
   }
@@ -193,10 +192,10 @@ add_panel_words (const SqPlanParts *parts, GArray *words)
     g_autofree char *width = size_text (panel->width_m, view->units);
     g_autofree char *height = size_text (panel->height_m, view->units);
     const SqMaterial *material =
-        panel->material != NULL ? sq_scene_material (parts->scene, panel->material) : NULL;
-    SqTextLabel text = {0};
+      panel->material != NULL ? sq_scene_material (parts->scene, panel->material) : NULL;
+    SqTextLabel text = { 0 };
     sq_text_label_add (
-        &text, g_strdup_printf ("%s %s × %s", _ (sq_panel_kind_word (panel->kind)), width, height));
+      &text, g_strdup_printf ("%s %s × %s", _ (sq_panel_kind_word (panel->kind)), width, height));
     if (material != NULL && panel->kind != SQ_PANEL_FLAG)
       sq_text_label_add (&text, g_strdup (material->name));
     else

@@ -8,6 +8,13 @@
 
 G_BEGIN_DECLS
 
+/* A cable's words are left out where they would cost more than this: half a square millimetre of
+ * another label; where the run is hardly longer than they are, already for a line or two crossed.
+ */
+#define SQ_SHORT_CABLE 2.0 /* times its words */
+#define SQ_MOST_CABLE_COST 50.0
+#define SQ_MOST_SHORT_CABLE_COST 10.0
+
 /* How far from their things labels may go, in millimetres. */
 #define SQ_MOST_TAG_MM 40.0
 #define SQ_MOST_MARK_MM 10.0
@@ -40,28 +47,27 @@ void sq_plan_word_clear (gpointer word);
 /* The words of lights, people, cameras and grip, the most important first. */
 void sq_plan_add_light_words (const SqPlanParts *parts, GArray *words);
 
-/* Those of probes, power and set; @obstacles: what stands still on the plan. */
-void sq_plan_add_set_words (const SqPlanParts *parts,
-                            const SqLabelObstacles *obstacles,
-                            GArray *words);
+/* Those of probes, power and set.
+ * @obstacles: what stands still on the plan; words that stand still too are added */
+void sq_plan_add_set_words (const SqPlanParts *parts, SqLabelObstacles *obstacles, GArray *words);
 
 /* sq_plan_add_text:
  * @text: its lines are taken
  * @least: with so many lines it is at its shortest
- * @about: what it names, on paper; nothing is added where that is off the field */
-void sq_plan_add_text (const SqPlanParts *parts,
-                       GArray *words,
-                       SqLabelKind kind,
-                       const SqThing *thing,
-                       const SqCommon *common,
-                       SqTextLabel *text,
-                       int least,
-                       SqTurnedBox about,
-                       double most_mm);
+ * @about: what it names, on paper; nothing is added where that is off the field
+ *
+ * Returns: (nullable): what was added, until the next word is */
+SqWish *sq_plan_add_text (const SqPlanParts *parts,
+                          GArray *words,
+                          SqLabelKind kind,
+                          const SqThing *thing,
+                          const SqCommon *common,
+                          SqTextLabel *text,
+                          int least,
+                          SqTurnedBox about,
+                          double most_mm);
 
 /* How much tags say at this scale at most (SqTagDetail). */
 int sq_first_tag_detail (const SqView *view);
-
-SqType sq_piece_label_type (SqDrawing *drawing);
 
 G_END_DECLS

@@ -17,6 +17,8 @@ sq_plan_report_new (void)
 {
   SqPlanReport *report = g_new0 (SqPlanReport, 1);
   report->labels = g_array_new (FALSE, FALSE, sizeof (SqLabel));
+  report->solid = g_array_new (FALSE, FALSE, sizeof (SqPaperBox));
+  report->lines = g_array_new (FALSE, FALSE, sizeof (SqPaperLine));
   report->notes = g_ptr_array_new ();
   report->crowded = g_ptr_array_new ();
   return report;
@@ -28,6 +30,8 @@ sq_plan_report_free (SqPlanReport *report)
   if (report == NULL)
     return;
   g_array_unref (report->labels);
+  g_array_unref (report->solid);
+  g_array_unref (report->lines);
   g_ptr_array_unref (report->notes);
   g_ptr_array_unref (report->crowded);
   sq_plan_use_clear (&report->use);
@@ -38,6 +42,8 @@ static void
 fill_report (SqPlanReport *report, const SqScene *scene, const SqPlanLabels *labels)
 {
   g_array_set_size (report->labels, 0);
+  g_array_set_size (report->solid, 0);
+  g_array_set_size (report->lines, 0);
   g_ptr_array_set_size (report->notes, 0);
   g_ptr_array_set_size (report->crowded, 0);
   sq_plan_use_clear (&report->use);
@@ -67,7 +73,7 @@ work_out_throws (SqPlanParts *parts)
   const char *alone = parts->request->light_id;
   for (guint i = 0; i < parts->scene->fixtures->len; i++) {
     const SqFixture *fixture = SQ_AT (SqFixture, parts->scene->fixtures, i);
-    SqThrow way = {0};
+    SqThrow way = { 0 };
     if (!fixture->common.hidden && !parts->request->without_throws &&
         (alone == NULL || g_str_equal (alone, fixture->id)))
       way = sq_throw (parts->drawing->view, parts->scene, parts->blocks, fixture, many);
@@ -79,7 +85,7 @@ work_out_throws (SqPlanParts *parts)
 static SqPlace
 room_middle (const SqScene *scene, const GArray *blocks)
 {
-  SqPlace sum = {0, 0};
+  SqPlace sum = { 0, 0 };
   guint n = 0;
   for (; n < scene->marks->len; n++) {
     sum.x_m += SQ_AT (SqMark, scene->marks, n)->at.x_m;
@@ -89,25 +95,25 @@ room_middle (const SqScene *scene, const GArray *blocks)
     sum.x_m += sq_wall_block_at (blocks, i)->corner[0].x_m;
     sum.y_m += sq_wall_block_at (blocks, i)->corner[0].y_m;
   }
-  return (SqPlace){sum.x_m / MAX (n, 1), sum.y_m / MAX (n, 1)};
+  return (SqPlace){ sum.x_m / MAX (n, 1), sum.y_m / MAX (n, 1) };
 }
 
 static void
 work_out (SqPlanParts *parts, SqDrawing *drawing, const SqPlanRequest *request)
 {
   const SqScene *scene = request->scene;
-  *parts = (SqPlanParts){.request = request,
-                         .scene = scene,
-                         .drawing = drawing,
-                         .blocks = sq_wall_blocks (scene),
-                         .throws = g_array_new (FALSE, FALSE, sizeof (SqThrow)),
-                         .fields = g_array_new (FALSE, FALSE, sizeof (SqCameraField)),
-                         .runs = g_array_new (FALSE, FALSE, sizeof (SqCableRun))};
+  *parts = (SqPlanParts){ .request = request,
+                          .scene = scene,
+                          .drawing = drawing,
+                          .blocks = sq_wall_blocks (scene),
+                          .throws = g_array_new (FALSE, FALSE, sizeof (SqThrow)),
+                          .fields = g_array_new (FALSE, FALSE, sizeof (SqCameraField)),
+                          .runs = g_array_new (FALSE, FALSE, sizeof (SqCableRun)) };
   parts->room = room_middle (scene, parts->blocks);
   work_out_throws (parts);
   for (guint i = 0; i < scene->cameras->len; i++) {
     SqCameraField field =
-        sq_camera_field (drawing->view, scene, parts->blocks, SQ_AT (SqCamera, scene->cameras, i));
+      sq_camera_field (drawing->view, scene, parts->blocks, SQ_AT (SqCamera, scene->cameras, i));
     g_array_append_val (parts->fields, field);
   }
   for (guint i = 0; i < scene->cables->len; i++) {
@@ -206,12 +212,11 @@ draw_bodies (const SqPlanParts *parts)
   }
   for (guint i = 0; i < scene->cameras->len; i++) {
     const SqCamera *camera = SQ_AT (SqCamera, scene->cameras, i);
-    gboolean labelled = camera->label != NULL && *camera->label != '\0';
     if (!camera->common.hidden)
       sq_draw_camera (parts->drawing,
-                      sq_view_paper (view, (SqPlace){camera->at.x_m, camera->at.y_m}),
+                      sq_view_paper (view, (SqPlace){ camera->at.x_m, camera->at.y_m }),
                       sq_vector_azimuth_deg (sq_camera_direction (scene, camera)),
-                      labelled ? camera->label : camera->id);
+                      sq_label_or_id (camera->label, camera->id));
   }
 }
 
@@ -221,7 +226,7 @@ probe_azimuth_deg (const SqScene *scene, const SqProbe *probe)
   SqVector normal = probe->normal;
   const SqThing *toward = probe->toward != NULL ? sq_scene_find (scene, probe->toward) : NULL;
   if (toward != NULL) {
-    SqAim aim = {.id = probe->toward};
+    SqAim aim = { .id = probe->toward };
     SqPoint point;
     if (sq_scene_aim_point (scene, &aim, &point))
       normal = sq_vector_between (probe->at, point);
@@ -252,7 +257,8 @@ draw_power_and_points (const SqPlanParts *parts)
   for (guint i = 0; i < scene->probes->len; i++) {
     const SqProbe *probe = SQ_AT (SqProbe, scene->probes, i);
     if (!probe->common.hidden)
-      sq_draw_probe (parts->drawing, sq_view_paper (view, (SqPlace){probe->at.x_m, probe->at.y_m}),
+      sq_draw_probe (parts->drawing,
+                     sq_view_paper (view, (SqPlace){ probe->at.x_m, probe->at.y_m }),
                      probe_azimuth_deg (scene, probe));
   }
 }

@@ -14,6 +14,8 @@ G_BEGIN_DECLS
 /* What the plan tells of itself. */
 typedef struct {
   GArray *labels;     /* SqLabel: every text on the plan, the placed ones first */
+  GArray *solid;      /* SqPaperBox: lamps, people, cameras, grip: no word should cover them */
+  GArray *lines;      /* SqPaperLine: axes, edges, cables, leaders: none should be crossed */
   SqPlanUse use;      /* for the legend */
   GPtrArray *notes;   /* SqNote: number n on the plan is member n - 1; their text goes beside it */
   GPtrArray *crowded; /* SqFixture whose tag says less than it could: list them */
@@ -49,9 +51,8 @@ typedef struct {
 void sq_draw_plan (SqDrawing *drawing, const SqPlanRequest *request);
 
 /* The stretch of the set, in metres, that holds all of @scene that is drawn, for choosing a scale
- * and an origin. Supplies and notes are left out; labels come on top of it (40 mm at each side is
- * plenty).
- * Returns: FALSE for an empty scene */
+ * and an origin. Dimensions count; supplies and notes are left out; labels come on top of it (40 mm
+ * at each side is plenty). Returns: FALSE for an empty scene */
 gboolean sq_plan_extent_m (const SqScene *scene, SqPlace *least, SqPlace *most);
 
 G_END_DECLS

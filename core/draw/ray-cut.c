@@ -68,7 +68,7 @@ enters_m (const SqWallBlock *block, SqPoint from, SqVector ray)
 
 double
 sq_ray_cut_m (
-    const SqScene *scene, const GArray *blocks, SqPoint from, SqVector toward, double most_m)
+  const SqScene *scene, const GArray *blocks, SqPoint from, SqVector toward, double most_m)
 {
   SqVector ray = sq_vector_unit (toward);
   double cut = most_m;
@@ -87,9 +87,24 @@ sq_ray_cut_m (
   for (guint i = 0; i < scene->panels->len; i++) {
     const SqPanel *panel = SQ_AT (SqPanel, scene->panels, i);
     double t =
-        panel->kind == SQ_PANEL_FLAG && panel->set ? sq_ray_meets_panel_m (panel, from, ray) : NAN;
+      panel->kind == SQ_PANEL_FLAG && panel->set ? sq_ray_meets_panel_m (panel, from, ray) : NAN;
     if (t < cut)
       cut = t;
   }
   return cut;
+}
+
+double
+sq_frame_on_the_way_m (const SqScene *scene, SqPoint from, SqVector way)
+{
+  double found = 0.0, length = sq_vector_length (way);
+  for (guint i = 0; i < scene->panels->len; i++) {
+    const SqPanel *panel = SQ_AT (SqPanel, scene->panels, i);
+    if (panel->kind != SQ_PANEL_DIFFUSION || !panel->set)
+      continue;
+    double t = sq_ray_meets_panel_m (panel, from, way);
+    if (t < length && t > found)
+      found = t;
+  }
+  return found;
 }

@@ -14,9 +14,13 @@ G_BEGIN_DECLS
  * For drawing lines only: the light itself is computed elsewhere.
  * Returns: the length of the ray, at most @most_m */
 double sq_ray_cut_m (
-    const SqScene *scene, const GArray *blocks, SqPoint from, SqVector toward, double most_m);
+  const SqScene *scene, const GArray *blocks, SqPoint from, SqVector toward, double most_m);
 
 /* How far along the ray it passes through @panel; NAN where it misses. */
 double sq_ray_meets_panel_m (const SqPanel *panel, SqPoint from, SqVector toward);
+
+/* How far along @way, which ends where the light is aimed, the last diffusion frame stands: from
+ * there on that is the source. 0: there is none. */
+double sq_frame_on_the_way_m (const SqScene *scene, SqPoint from, SqVector way);
 
 G_END_DECLS

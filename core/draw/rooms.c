@@ -41,7 +41,7 @@ build_edge (guint8 *ground, const SqGrid *grid, SqPlace a, SqPlace b, double hal
   int j1 = MIN (row_of (grid, MAX (a.y_m, b.y_m) + half_m) + 1, grid->rows - 1);
   for (int j = j0; j <= j1; j++)
     for (int i = i0; i <= i1; i++) {
-      SqPlace p = {grid->first.x_m + i * grid->step_m, grid->first.y_m + j * grid->step_m};
+      SqPlace p = { grid->first.x_m + i * grid->step_m, grid->first.y_m + j * grid->step_m };
       if (distance_to_edge_m (p, a, b) <= half_m)
         ground[(gsize)j * grid->columns + i] = WALL;
     }
@@ -60,11 +60,21 @@ build_wall (guint8 *ground, const SqGrid *grid, const SqWall *wall)
     if (length_m > 0.0) {
       double dx = -(b.y_m - a.y_m) / length_m * aside_m;
       double dy = (b.x_m - a.x_m) / length_m * aside_m;
-      a = (SqPlace){a.x_m + dx, a.y_m + dy};
-      b = (SqPlace){b.x_m + dx, b.y_m + dy};
+      a = (SqPlace){ a.x_m + dx, a.y_m + dy };
+      b = (SqPlace){ b.x_m + dx, b.y_m + dy };
     }
     build_edge (ground, grid, a, b, wall->thickness_m / 2.0);
   }
+}
+
+/* Somebody walks onto point @at, unless a wall stands there or it was walked on before. */
+static void
+visit (guint8 *ground, GArray *todo, int at)
+{
+  if (ground[at] != INDOORS)
+    return;
+  ground[at] = OUTDOORS;
+  g_array_append_val (todo, at);
 }
 
 /* Walks in from the border, up, down, left and right. */
@@ -73,36 +83,27 @@ flood (guint8 *ground, const SqGrid *grid)
 {
   int columns = grid->columns, rows = grid->rows;
   g_autoptr (GArray) todo = g_array_new (FALSE, FALSE, sizeof (int));
-#define VISIT(i, j)                                                                                \
-  do {                                                                                             \
-    int at = (j)*columns + (i);                                                                    \
-    if (ground[at] == INDOORS) {                                                                   \
-      ground[at] = OUTDOORS;                                                                       \
-      g_array_append_val (todo, at);                                                               \
-    }                                                                                              \
-  } while (0)
   for (int i = 0; i < columns; i++) {
-    VISIT (i, 0);
-    VISIT (i, rows - 1);
+    visit (ground, todo, i);
+    visit (ground, todo, (rows - 1) * columns + i);
   }
   for (int j = 0; j < rows; j++) {
-    VISIT (0, j);
-    VISIT (columns - 1, j);
+    visit (ground, todo, j * columns);
+    visit (ground, todo, j * columns + columns - 1);
   }
   while (todo->len > 0) {
     int here = g_array_index (todo, int, todo->len - 1);
     g_array_set_size (todo, todo->len - 1);
     int i = here % columns, j = here / columns;
     if (i > 0)
-      VISIT (i - 1, j);
+      visit (ground, todo, here - 1);
     if (i + 1 < columns)
-      VISIT (i + 1, j);
+      visit (ground, todo, here + 1);
     if (j > 0)
-      VISIT (i, j - 1);
+      visit (ground, todo, here - columns);
     if (j + 1 < rows)
-      VISIT (i, j + 1);
+      visit (ground, todo, here + columns);
   }
-#undef VISIT
 }
 
 static gboolean

@@ -26,12 +26,8 @@ lights (const SqScene *scene, const GArray *blocks, const SqFixture *fixture, Sq
   if (SQ_DEGREES (acos (CLAMP (along, -1.0, 1.0))) > half / 2)
     return FALSE;
   /* Through cloth its shadow has no edge left. */
-  for (guint i = 0; i < scene->panels->len; i++) {
-    const SqPanel *panel = SQ_AT (SqPanel, scene->panels, i);
-    if (panel->kind == SQ_PANEL_DIFFUSION && panel->set &&
-        sq_ray_meets_panel_m (panel, fixture->at, ray) < distance)
-      return FALSE;
-  }
+  if (sq_frame_on_the_way_m (scene, fixture->at, ray) > 0.0)
+    return FALSE;
   return sq_ray_cut_m (scene, blocks, fixture->at, ray, distance) > distance - REACHED_M;
 }
 
@@ -46,12 +42,12 @@ tangent (const SqView *view,
          double length_m,
          double floor_m)
 {
-  SqVector ray = {cos (azimuth_rad), sin (azimuth_rad), 0.0};
-  SqPoint from = {lamp.x_m + touch_m * ray.x, lamp.y_m + touch_m * ray.y, floor_m + 0.05};
+  SqVector ray = { cos (azimuth_rad), sin (azimuth_rad), 0.0 };
+  SqPoint from = { lamp.x_m + touch_m * ray.x, lamp.y_m + touch_m * ray.y, floor_m + 0.05 };
   double reach = sq_ray_cut_m (scene, blocks, from, ray, length_m);
-  SqPlace end = {from.x_m + reach * ray.x, from.y_m + reach * ray.y};
-  return (SqPaperLine){sq_view_paper (view, (SqPlace){from.x_m, from.y_m}),
-                       sq_view_paper (view, end)};
+  SqPlace end = { from.x_m + reach * ray.x, from.y_m + reach * ray.y };
+  return (SqPaperLine){ sq_view_paper (view, (SqPlace){ from.x_m, from.y_m }),
+                        sq_view_paper (view, end) };
 }
 
 SqShadow
@@ -62,9 +58,9 @@ sq_shadow (const SqView *view,
            const SqMark *mark)
 {
   const SqClass *lamp_class = sq_scene_class (scene, fixture->class_id);
-  SqShadow shadow = {.foot = sq_view_paper (view, mark->at)};
+  SqShadow shadow = { .foot = sq_view_paper (view, mark->at) };
   SqPoint face = sq_mark_face (mark);
-  SqPlace lamp = {fixture->at.x_m, fixture->at.y_m};
+  SqPlace lamp = { fixture->at.x_m, fixture->at.y_m };
   double away = sq_place_distance_m (lamp, mark->at);
   if (mark->posture == SQ_POSTURE_LIE || away <= 2.0 * SQ_FIGURE_RADIUS_M ||
       !lights (scene, blocks, fixture, face))
@@ -88,7 +84,7 @@ sq_shadow (const SqView *view,
     double drawn = sq_paper_distance_mm (shadow.edge[side].from, shadow.edge[side].to);
     double wide = drawn * source_m / away / 2;
     shadow.penumbra[side] =
-        sq_paper_along (shadow.edge[side].to, -turned + (side == 0 ? -G_PI / 2 : G_PI / 2), wide);
+      sq_paper_along (shadow.edge[side].to, -turned + (side == 0 ? -G_PI / 2 : G_PI / 2), wide);
   }
   return shadow;
 }
@@ -96,8 +92,8 @@ sq_shadow (const SqView *view,
 gboolean
 sq_camera_sees_shadow (const SqCameraField *field, const SqShadow *shadow)
 {
-  SqPaperPoint middle = {(shadow->edge[0].to.x_mm + shadow->foot.x_mm) / 2,
-                         (shadow->edge[0].to.y_mm + shadow->foot.y_mm) / 2};
+  SqPaperPoint middle = { (shadow->edge[0].to.x_mm + shadow->foot.x_mm) / 2,
+                          (shadow->edge[0].to.y_mm + shadow->foot.y_mm) / 2 };
   double dx = middle.x_mm - field->pupil.x_mm, dy = middle.y_mm - field->pupil.y_mm;
   double along = dx * cos (field->angle_rad) + dy * sin (field->angle_rad);
   double across = -dx * sin (field->angle_rad) + dy * cos (field->angle_rad);
@@ -107,15 +103,15 @@ sq_camera_sees_shadow (const SqCameraField *field, const SqShadow *shadow)
 void
 sq_draw_shadow (SqDrawing *drawing, const SqShadow *shadow)
 {
-  static const double dash[] = {0.8, 0.8};
+  static const double dash[] = { 0.8, 0.8 };
   cairo_t *cr = drawing->cairo;
   SqColour dark = sq_colour_hex (0x141719), ink = sq_ink (drawing->view, SQ_INK);
-  const SqPaperPoint corners[] = {shadow->edge[0].from, shadow->edge[0].to, shadow->edge[1].to,
-                                  shadow->edge[1].from};
+  const SqPaperPoint corners[] = { shadow->edge[0].from, shadow->edge[0].to, shadow->edge[1].to,
+                                   shadow->edge[1].from };
 
   cairo_pattern_t *fade = cairo_pattern_create_linear (
-      shadow->foot.x_mm, shadow->foot.y_mm, (shadow->edge[0].to.x_mm + shadow->edge[1].to.x_mm) / 2,
-      (shadow->edge[0].to.y_mm + shadow->edge[1].to.y_mm) / 2);
+    shadow->foot.x_mm, shadow->foot.y_mm, (shadow->edge[0].to.x_mm + shadow->edge[1].to.x_mm) / 2,
+    (shadow->edge[0].to.y_mm + shadow->edge[1].to.y_mm) / 2);
   cairo_pattern_add_color_stop_rgba (fade, 0.0, dark.red, dark.green, dark.blue, 0.26);
   cairo_pattern_add_color_stop_rgba (fade, 1.0, dark.red, dark.green, dark.blue, 0.07);
   sq_draw_polyline (drawing, corners, G_N_ELEMENTS (corners), TRUE);

@@ -1,6 +1,8 @@
 /* supply-symbol.c: where power comes from and how it gets there */
 #include "draw/supply-symbol.h"
 
+#include "draw/label.h"
+
 #include <glib/gi18n-lib.h>
 
 #define NEAR_WALL_M 0.4
@@ -9,27 +11,17 @@
 #define BORDER_MM 3.0
 
 static void
-fill_and_stroke (SqDrawing *drawing)
-{
-  cairo_path_t *path = cairo_copy_path (drawing->cairo);
-  sq_draw_fill (drawing, sq_ink (drawing->view, SQ_PAPER), 1.0);
-  cairo_append_path (drawing->cairo, path);
-  cairo_path_destroy (path);
-  sq_draw_stroke (drawing, SQ_PEN_50, sq_ink (drawing->view, SQ_INK));
-}
-
-static void
 draw_generator (SqDrawing *drawing)
 {
   cairo_t *cr = drawing->cairo;
   SqColour ink = sq_ink (drawing->view, SQ_INK);
 
-  sq_draw_circle_path (drawing, (SqPaperPoint){0, 0}, 3.0);
-  fill_and_stroke (drawing);
+  sq_draw_circle_path (drawing, (SqPaperPoint){ 0, 0 }, 3.0);
+  sq_draw_outlined (drawing, SQ_PAPER, SQ_PEN_50);
   sq_draw_text (
-      drawing, (SqPaperPoint){0, 0.5}, "G",
-      &(SqType){
-          .cap_mm = SQ_TYPE_SMALL + 0.2, .weight = 700, .align = SQ_ALIGN_CENTRE, .colour = ink});
+    drawing, (SqPaperPoint){ 0, 0.5 }, "G",
+    &(SqType){
+      .cap_mm = SQ_TYPE_SMALL + 0.2, .weight = 700, .align = SQ_ALIGN_CENTRE, .colour = ink });
   cairo_move_to (cr, -1.3, 1.7);
   cairo_curve_to (cr, -0.8, 0.9, -0.4, 0.9, 0, 1.7);
   cairo_curve_to (cr, 0.4, 2.5, 0.8, 2.5, 1.3, 1.7);
@@ -41,10 +33,10 @@ draw_distribution (SqDrawing *drawing)
 {
   SqColour ink = sq_ink (drawing->view, SQ_INK);
   cairo_rectangle (drawing->cairo, -3, -2.2, 6, 4.4);
-  fill_and_stroke (drawing);
-  sq_draw_line (drawing, (SqPaperPoint){-1, -2.2}, (SqPaperPoint){-1, 2.2}, SQ_PEN_35, ink);
+  sq_draw_outlined (drawing, SQ_PAPER, SQ_PEN_50);
+  sq_draw_line (drawing, (SqPaperPoint){ -1, -2.2 }, (SqPaperPoint){ -1, 2.2 }, SQ_PEN_35, ink);
   for (int i = -1; i <= 1; i++)
-    sq_draw_dot (drawing, (SqPaperPoint){1, 1.2 * i}, 0.38, ink);
+    sq_draw_dot (drawing, (SqPaperPoint){ 1, 1.2 * i }, 0.38, ink);
 }
 
 /* Half a disc, its flat side on the wall, x away from it. */
@@ -55,10 +47,10 @@ draw_outlet (SqDrawing *drawing)
   cairo_new_sub_path (drawing->cairo);
   cairo_arc (drawing->cairo, 0, 0, 2.0, -G_PI / 2, G_PI / 2);
   cairo_close_path (drawing->cairo);
-  fill_and_stroke (drawing);
-  sq_draw_dot (drawing, (SqPaperPoint){0.75, -0.75}, 0.35, ink);
-  sq_draw_dot (drawing, (SqPaperPoint){0.75, 0.75}, 0.35, ink);
-  sq_draw_line (drawing, (SqPaperPoint){0, -2.6}, (SqPaperPoint){0, 2.6}, SQ_PEN_70, ink);
+  sq_draw_outlined (drawing, SQ_PAPER, SQ_PEN_50);
+  sq_draw_dot (drawing, (SqPaperPoint){ 0.75, -0.75 }, 0.35, ink);
+  sq_draw_dot (drawing, (SqPaperPoint){ 0.75, 0.75 }, 0.35, ink);
+  sq_draw_line (drawing, (SqPaperPoint){ 0, -2.6 }, (SqPaperPoint){ 0, 2.6 }, SQ_PEN_70, ink);
 }
 
 void
@@ -77,9 +69,9 @@ sq_draw_supply (SqDrawing *drawing, SqPaperPoint at, int kind, double angle_rad)
 SqTurnedBox
 sq_supply_outline (SqPaperPoint at, int kind)
 {
-  static const double half[][2] = {{2.6, 2.6}, {3.0, 2.2}, {3.0, 3.0}};
-  return (SqTurnedBox){
-      .middle = at, .half_length_mm = half[kind][0], .half_width_mm = half[kind][1]};
+  static const double half[][2] = { { 2.6, 2.6 }, { 3.0, 2.2 }, { 3.0, 3.0 } };
+  return (
+    SqTurnedBox){ .middle = at, .half_length_mm = half[kind][0], .half_width_mm = half[kind][1] };
 }
 
 double
@@ -119,7 +111,7 @@ static char *
 cable_length_text (double length_m, SqUnits units)
 {
   if (units == SQ_IMPERIAL)
-    return g_strdup_printf (_ ("%.0f\u00a0ft"), length_m / 0.3048);
+    return g_strdup_printf (_ ("%.0f\u00a0ft"), length_m / SQ_FOOT_M);
   return g_strdup_printf (_ ("%.0f\u00a0m"), length_m);
 }
 
@@ -128,15 +120,14 @@ run_text (const SqView *view, const SqCable *cable, double way_m, const SqThing 
 {
   g_autofree char *section = section_text (cable);
   g_autofree char *length =
-      cable_length_text (isnan (cable->length_m) ? way_m : cable->length_m, view->units);
+    cable_length_text (isnan (cable->length_m) ? way_m : cable->length_m, view->units);
   g_autofree char *what =
-      *section != '\0' ? g_strdup_printf ("%s   %s", length, section) : g_strdup (length);
+    *section != '\0' ? g_strdup_printf ("%s   %s", length, section) : g_strdup (length);
   if (leads_to == NULL)
     return g_steal_pointer (&what);
-  const char *name =
-      leads_to->kind == &sq_supply_kind && ((const SqSupply *)leads_to)->label != NULL
-          ? ((const SqSupply *)leads_to)->label
-          : sq_thing_id (leads_to);
+  const char *label =
+    leads_to->kind == &sq_supply_kind ? ((const SqSupply *)leads_to)->label : NULL;
+  const char *name = sq_label_or_id (label, sq_thing_id (leads_to));
   return g_strdup_printf (_ ("to %s\n%s"), name, what);
 }
 
@@ -153,11 +144,11 @@ ends_of_run (const SqScene *scene,
   if (from == NULL || to == NULL)
     return FALSE;
   SqPoint a = sq_thing_middle (from), b = sq_thing_middle (to);
-  SqPlace start = {b.x_m, b.y_m}, end = {a.x_m, a.y_m};
+  SqPlace start = { b.x_m, b.y_m }, end = { a.x_m, a.y_m };
   if (isnan (start.x_m) || isnan (end.x_m)) /* a supply that stands nowhere */
     return FALSE;
   SqPaperPoint first = sq_view_paper (view, start);
-  gboolean turn = !sq_paper_box_within ((SqPaperBox){first.x_mm, first.y_mm, 0, 0}, view->clip);
+  gboolean turn = !sq_paper_box_within ((SqPaperBox){ first.x_mm, first.y_mm, 0, 0 }, view->clip);
 
   *leads_to = turn ? to : from;
   *starts_at = turn ? from : to;
@@ -197,7 +188,7 @@ sq_cable_run (const SqView *view, const SqScene *scene, const SqCable *cable)
 {
   g_autoptr (GArray) way = g_array_new (FALSE, FALSE, sizeof (SqPlace));
   const SqThing *fed = NULL, *leads_to = NULL;
-  SqCableRun run = {0};
+  SqCableRun run = { 0 };
   if (!ends_of_run (scene, cable, view, way, &fed, &leads_to))
     return run;
 
@@ -220,7 +211,7 @@ sq_cable_run (const SqView *view, const SqScene *scene, const SqCable *cable)
       to = at_the_edge (view, scene, leads_to, sq_path_at (way, i - 1));
     if (sq_paper_distance_mm (from, to) > longest) {
       longest = sq_paper_distance_mm (from, to);
-      run.label_at = (SqPaperPoint){(from.x_mm + to.x_mm) / 2, (from.y_mm + to.y_mm) / 2};
+      run.label_at = (SqPaperPoint){ (from.x_mm + to.x_mm) / 2, (from.y_mm + to.y_mm) / 2 };
     }
     run.points[run.n_points++] = to;
   }

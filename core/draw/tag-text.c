@@ -79,7 +79,7 @@ channel_text (const SqFixture *fixture)
   if (fixture->channel == 0 && fixture->address == 0)
     return NULL;
   g_autofree char *channel =
-      fixture->channel != 0 ? g_strdup_printf (_ ("ch %d"), fixture->channel) : g_strdup ("");
+    fixture->channel != 0 ? g_strdup_printf (_ ("ch %d"), fixture->channel) : g_strdup ("");
   if (fixture->address == 0)
     return g_steal_pointer (&channel);
   return g_strdup_printf ("%s%s%d.%03d", channel, *channel != '\0' ? "   " : "", fixture->universe,
@@ -90,13 +90,12 @@ SqTagText *
 sq_tag_text_new (const SqScene *scene, const SqFixture *fixture, SqUnits units, SqTagRows rows)
 {
   const SqClass *lamp_class = sq_scene_class (scene, fixture->class_id);
-  gboolean numbered = fixture->number != NULL && *fixture->number != '\0';
   SqTagText *text = g_new0 (SqTagText, 1);
 
-  text->number = g_strdup (numbered ? fixture->number : fixture->id);
+  text->number = g_strdup (sq_label_or_id (fixture->number, fixture->id));
   text->type = type_text (lamp_class);
   text->level =
-      fixture->on ? sq_quantity_format (fixture->level, SQ_FRACTION, units) : g_strdup (_ ("off"));
+    fixture->on ? sq_quantity_format (fixture->level, SQ_FRACTION, units) : g_strdup (_ ("off"));
   text->colour = fixture->on ? colour_text (scene, fixture, lamp_class, units) : g_strdup ("");
   text->height = sq_quantity_format (fixture->at.z_m, SQ_LENGTH, units);
   if (rows & SQ_TAG_ROW_CHANNEL)

@@ -19,8 +19,15 @@ void sq_tag_shape (SqDrawing *drawing,
                    SqPaperBox *pill,
                    SqPaperBox *rows);
 
+/* The pill itself, without its number: dashed and thin where the lamp is off. */
+void sq_draw_pill (SqDrawing *drawing, SqPaperBox pill, gboolean on);
+
+/* Changed by the look: a filled wedge, its tip at @tip, pointing right, or left. */
+#define SQ_WEDGE_MM 1.2
+void sq_draw_wedge (SqDrawing *drawing, SqPaperPoint tip, gboolean to_left);
+
 /* @at: the pill's middle */
 void sq_draw_tag (
-    SqDrawing *drawing, SqPaperPoint at, const SqTagText *text, SqTagDetail detail, gboolean left);
+  SqDrawing *drawing, SqPaperPoint at, const SqTagText *text, SqTagDetail detail, gboolean left);
 
 G_END_DECLS

@@ -20,30 +20,14 @@ SqPaperPoint
 sq_tick_place (SqPaperPoint source, SqPaperPoint aim, int n)
 {
   double share = exp2 (-n / 2.0);
-  return (SqPaperPoint){source.x_mm + share * (aim.x_mm - source.x_mm),
-                        source.y_mm + share * (aim.y_mm - source.y_mm)};
+  return (SqPaperPoint){ source.x_mm + share * (aim.x_mm - source.x_mm),
+                         source.y_mm + share * (aim.y_mm - source.y_mm) };
 }
 
 static SqPaperPoint
 paper_of (const SqView *view, SqPoint point)
 {
-  return sq_view_paper (view, (SqPlace){point.x_m, point.y_m});
-}
-
-/* The last diffusion frame between the lamp and its aim is the source from there on. */
-static double
-frame_on_the_way_m (const SqScene *scene, SqPoint from, SqVector way)
-{
-  double found = 0.0, length = sq_vector_length (way);
-  for (guint i = 0; i < scene->panels->len; i++) {
-    const SqPanel *panel = SQ_AT (SqPanel, scene->panels, i);
-    if (panel->kind != SQ_PANEL_DIFFUSION || !panel->set)
-      continue;
-    double t = sq_ray_meets_panel_m (panel, from, way);
-    if (t < length && t > found)
-      found = t;
-  }
-  return found;
+  return sq_view_paper (view, (SqPlace){ point.x_m, point.y_m });
 }
 
 /* One edge, @half_deg to the side: to the plane through the aim, if that is not far, or to what
@@ -66,7 +50,7 @@ edge (const SqView *view,
   SqPaperPoint end = paper_of (view, sq_point_along (from, toward, reach));
   double angle = atan2 (end.y_mm - at.y_mm, end.x_mm - at.x_mm);
   double length = sq_paper_distance_mm (at, end);
-  return (SqPaperLine){sq_paper_along (at, angle, MIN (start_mm, length)), end};
+  return (SqPaperLine){ sq_paper_along (at, angle, MIN (start_mm, length)), end };
 }
 
 static void
@@ -92,7 +76,7 @@ sq_throw (const SqView *view,
           gboolean many)
 {
   const SqClass *lamp_class = sq_scene_class (scene, fixture->class_id);
-  SqThrow way = {.role_line = fixture->role};
+  SqThrow way = { .role_line = fixture->role };
   SqLamp lamp = sq_lamp_of_fixture (scene, fixture, view);
   SqPoint aim;
   if (!fixture->on || sq_lamp_size (view, &lamp).form != SQ_FORM_AIMED ||
@@ -111,9 +95,9 @@ sq_throw (const SqView *view,
 
   way.any = TRUE;
   way.angle_rad = atan2 (end.y_mm - source.y_mm, end.x_mm - source.x_mm);
-  way.axis = (SqPaperLine){sq_paper_along (source, way.angle_rad, start), stop};
+  way.axis = (SqPaperLine){ sq_paper_along (source, way.angle_rad, start), stop };
 
-  double framed_m = frame_on_the_way_m (scene, fixture->at, ray);
+  double framed_m = sq_frame_on_the_way_m (scene, fixture->at, ray);
   if (framed_m > 0.0 && framed_m < seen_m)
     add_ticks (&way, paper_of (view, sq_point_along (fixture->at, sq_vector_unit (ray), framed_m)),
                end, 3.0, length);
@@ -138,7 +122,7 @@ sq_throw (const SqView *view,
     way.half[side] = edge (view, scene, blocks, fixture->at, frame, sign * half, start, throw_m);
     if (way.with_tenth)
       way.tenth[side] =
-          edge (view, scene, blocks, fixture->at, frame, sign * tenth, start, throw_m);
+        edge (view, scene, blocks, fixture->at, frame, sign * tenth, start, throw_m);
   }
   return way;
 }
@@ -154,7 +138,7 @@ sq_draw_tick (SqDrawing *drawing, SqPaperPoint at, double angle_rad, gboolean at
 
 static void
 draw_dashed (
-    SqDrawing *drawing, SqPaperLine line, double pen_mm, SqColour colour, const double *dash, int n)
+  SqDrawing *drawing, SqPaperLine line, double pen_mm, SqColour colour, const double *dash, int n)
 {
   cairo_move_to (drawing->cairo, line.from.x_mm, line.from.y_mm);
   cairo_line_to (drawing->cairo, line.to.x_mm, line.to.y_mm);
@@ -162,18 +146,25 @@ draw_dashed (
 }
 
 void
+sq_draw_beam_edge (SqDrawing *drawing, SqPaperLine edge_line, gboolean tenth, SqColour colour)
+{
+  static const double tenth_dash[] = { 1.6, 1.0 };
+  draw_dashed (drawing, edge_line, SQ_PEN_18, colour, tenth_dash,
+               tenth ? (int)G_N_ELEMENTS (tenth_dash) : 0);
+}
+
+void
 sq_draw_throw (SqDrawing *drawing, const SqThrow *way)
 {
-  static const double tenth_dash[] = {1.6, 1.0};
   const SqRoleLine *role = &sq_role_lines[way->role_line];
   SqColour colour = sq_role_colour (drawing->view, way->role_line);
 
   if (!way->any)
     return;
   for (int side = 0; way->hard && side < 2; side++) {
-    draw_dashed (drawing, way->half[side], SQ_PEN_18, colour, NULL, 0);
+    sq_draw_beam_edge (drawing, way->half[side], FALSE, colour);
     if (way->with_tenth)
-      draw_dashed (drawing, way->tenth[side], SQ_PEN_18, colour, tenth_dash, 2);
+      sq_draw_beam_edge (drawing, way->tenth[side], TRUE, colour);
   }
   draw_dashed (drawing, way->axis, SQ_PEN_35, colour, role->dash_mm, role->n_dashes);
   for (int n = 0; n < way->n_ticks; n++)

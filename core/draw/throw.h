@@ -39,6 +39,9 @@ SqPaperPoint sq_tick_place (SqPaperPoint source, SqPaperPoint aim, int n);
 
 void sq_draw_throw (SqDrawing *drawing, const SqThrow *way);
 
+/* An edge at half of the peak, or, dashed, at a tenth. For legends too. */
+void sq_draw_beam_edge (SqDrawing *drawing, SqPaperLine edge, gboolean tenth, SqColour colour);
+
 /* One tick across @angle_rad: short and thin, or long and thick at the aim. For legends too. */
 void sq_draw_tick (SqDrawing *drawing, SqPaperPoint at, double angle_rad, gboolean at_aim);
 

@@ -12,7 +12,6 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-#define MM_PER_INCH 25.4
 #define POINTS_PER_INCH 72.0
 #define MOST_PIXELS 250e6 /* 1 GB of memory */
 #define DATE_WITHOUT_TITLE "2000-01-01"
@@ -22,6 +21,16 @@ append (void *bytes, const unsigned char *data, unsigned int length)
 {
   g_byte_array_append (bytes, data, length);
   return CAIRO_STATUS_SUCCESS;
+}
+
+/* Paper is white, also in a viewer whose own ground is dark. */
+static void
+paint_paper (cairo_surface_t *surface)
+{
+  cairo_t *cairo = cairo_create (surface);
+  cairo_set_source_rgb (cairo, 1.0, 1.0, 1.0);
+  cairo_paint (cairo);
+  cairo_destroy (cairo);
 }
 
 /* Draws @page over @surface, whose unit is @units_per_mm of a millimetre. */
@@ -62,15 +71,15 @@ set_metadata (const SqPlot *plot, cairo_surface_t *pdf)
   const SqTitle *title = plot->scene->title;
   const char *name = *sq_said (title->title) != '\0' ? title->title : _ ("Lighting plan");
   g_autofree char *whole = *sq_said (title->production) != '\0'
-                               ? g_strdup_printf ("%s: %s", title->production, name)
-                               : g_strdup (name);
+                             ? g_strdup_printf ("%s: %s", title->production, name)
+                             : g_strdup (name);
   g_autofree char *scale = sq_plot_scale_text (plot);
   g_autofree char *subject = g_strdup_printf (_ ("Lighting plan, %s, %s, %s"),
                                               sq_look_name (plot->scene), scale, plot->sheet->name);
   g_autofree char *date =
-      g_strdup_printf ("%sT00:00:00Z", is_date (title->date) ? title->date : DATE_WITHOUT_TITLE);
+    g_strdup_printf ("%sT00:00:00Z", is_date (title->date) ? title->date : DATE_WITHOUT_TITLE);
   const char *author =
-      *sq_said (title->drawn_by) != '\0' ? title->drawn_by : sq_said (title->gaffer);
+    *sq_said (title->drawn_by) != '\0' ? title->drawn_by : sq_said (title->gaffer);
   cairo_pdf_surface_set_metadata (pdf, CAIRO_PDF_METADATA_TITLE, whole);
   cairo_pdf_surface_set_metadata (pdf, CAIRO_PDF_METADATA_AUTHOR, author);
   cairo_pdf_surface_set_metadata (pdf, CAIRO_PDF_METADATA_SUBJECT, subject);
@@ -84,12 +93,12 @@ set_metadata (const SqPlot *plot, cairo_surface_t *pdf)
 static gboolean
 export_pdf (const SqPlot *plot, const char *path, GError **error)
 {
-  const double points_per_mm = POINTS_PER_INCH / MM_PER_INCH;
+  const double points_per_mm = POINTS_PER_INCH / SQ_INCH_MM;
   g_autoptr (GByteArray) bytes = g_byte_array_new ();
   double width_mm, height_mm;
   sq_plot_page_size_mm (plot, 0, &width_mm, &height_mm);
   cairo_surface_t *pdf = cairo_pdf_surface_create_for_stream (
-      append, bytes, width_mm * points_per_mm, height_mm * points_per_mm);
+    append, bytes, width_mm * points_per_mm, height_mm * points_per_mm);
   set_metadata (plot, pdf);
   for (int page = 0; page < plot->n_pages; page++) {
     sq_plot_page_size_mm (plot, page, &width_mm, &height_mm);
@@ -98,7 +107,7 @@ export_pdf (const SqPlot *plot, const char *path, GError **error)
     cairo_pdf_surface_set_page_label (pdf, label);
     g_autofree char *target = g_strdup_printf ("page=%d pos=[0 0]", page + 1);
     g_autofree char *name =
-        page == 0 ? g_strdup (_ ("Plan")) : g_strdup_printf (_ ("Figures, legend, notes %d"), page);
+      page == 0 ? g_strdup (_ ("Plan")) : g_strdup_printf (_ ("Figures, legend, notes %d"), page);
     cairo_pdf_surface_add_outline (pdf, CAIRO_PDF_OUTLINE_ROOT, name, target,
                                    CAIRO_PDF_OUTLINE_FLAG_OPEN);
     draw_page (plot, pdf, page, points_per_mm);
@@ -114,6 +123,7 @@ draw_svg (const SqPlot *plot, int page, GByteArray *bytes, GError **error)
   sq_plot_page_size_mm (plot, page, &width_mm, &height_mm);
   cairo_surface_t *svg = cairo_svg_surface_create_for_stream (append, bytes, width_mm, height_mm);
   cairo_svg_surface_set_document_unit (svg, CAIRO_SVG_UNIT_MM);
+  paint_paper (svg);
   draw_page (plot, svg, page, 1.0);
   return finish (svg, error);
 }
@@ -121,21 +131,18 @@ draw_svg (const SqPlot *plot, int page, GByteArray *bytes, GError **error)
 static gboolean
 draw_png (const SqPlot *plot, int page, GByteArray *bytes, GError **error)
 {
-  double width_mm, height_mm, pixels_per_mm = plot->dpi / MM_PER_INCH;
+  double width_mm, height_mm, pixels_per_mm = plot->dpi / SQ_INCH_MM;
   sq_plot_page_size_mm (plot, page, &width_mm, &height_mm);
   double columns = round (width_mm * pixels_per_mm), rows = round (height_mm * pixels_per_mm);
   if (columns * rows > MOST_PIXELS) {
     g_set_error (
-        error, SQ_ERROR, SQ_ERROR_LIMIT,
-        _ ("dpi: %s at %.0f would be %.0f × %.0f pixels, expected no more than 250 million"),
-        plot->sheet->name, plot->dpi, columns, rows);
+      error, SQ_ERROR, SQ_ERROR_LIMIT,
+      _ ("dpi: %s at %.0f would be %.0f × %.0f pixels, expected no more than 250 million"),
+      plot->sheet->name, plot->dpi, columns, rows);
     return FALSE;
   }
   cairo_surface_t *image = cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int)columns, (int)rows);
-  cairo_t *cairo = cairo_create (image);
-  cairo_set_source_rgb (cairo, 1.0, 1.0, 1.0);
-  cairo_paint (cairo);
-  cairo_destroy (cairo);
+  paint_paper (image);
   draw_page (plot, image, page, pixels_per_mm);
   cairo_status_t status = cairo_surface_status (image);
   if (status == CAIRO_STATUS_SUCCESS)

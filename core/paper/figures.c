@@ -1,6 +1,7 @@
 /* figures.c: the set stop, what it rests on, and key, fill and back at every mark */
 #include "paper/side-column.h"
 
+#include "draw/mark-label.h"
 #include "light/exposure.h"
 #include "paper/words.h"
 
@@ -16,9 +17,9 @@ static const struct {
   double share;
   SqAlign align;
 } table[] = {
-    {N_ ("mark"), 0.0, SQ_ALIGN_LEFT},   {N_ ("key"), 0.37, SQ_ALIGN_RIGHT},
-    {N_ ("fill"), 0.55, SQ_ALIGN_RIGHT}, {N_ ("back"), 0.74, SQ_ALIGN_RIGHT},
-    {N_ ("ratio"), 1.0, SQ_ALIGN_RIGHT},
+  { N_ ("mark"), 0.0, SQ_ALIGN_LEFT },   { N_ ("key"), 0.37, SQ_ALIGN_RIGHT },
+  { N_ ("fill"), 0.55, SQ_ALIGN_RIGHT }, { N_ ("back"), 0.74, SQ_ALIGN_RIGHT },
+  { N_ ("ratio"), 1.0, SQ_ALIGN_RIGHT },
 };
 #define TABLE_COLUMNS G_N_ELEMENTS (table)
 
@@ -48,7 +49,7 @@ light_line (const SqReadings *readings, SqUnits units)
   if (readings->camera == NULL)
     return g_strdup_printf (_ ("no camera   set %s (dome)"), lux);
   g_autofree char *white =
-      sq_quantity_format (readings->camera->white_k, SQ_TEMPERATURE, SQ_METRIC);
+    sq_quantity_format (readings->camera->white_k, SQ_TEMPERATURE, SQ_METRIC);
   return g_strdup_printf (_ ("white %s   set %s (dome)"), white, lux);
 }
 
@@ -62,7 +63,7 @@ set_stop (SqFlow *flow, const SqSideColumn *column)
   g_autofree char *stop = sq_quantity_format (readings->set_t_stop, SQ_T_STOP, SQ_METRIC);
   SqType large = sq_flow_type (flow, 700, SQ_INK, SQ_ALIGN_LEFT);
   large.cap_mm = SQ_TYPE_TITLE;
-  sq_draw_text (flow->drawing, (SqPaperPoint){at.x_mm, at.y_mm + SQ_TYPE_TITLE}, stop, &large);
+  sq_draw_text (flow->drawing, (SqPaperPoint){ at.x_mm, at.y_mm + SQ_TYPE_TITLE }, stop, &large);
 
   g_autofree char *exposure = exposure_line (readings);
   g_autofree char *light = light_line (readings, column->units);
@@ -71,8 +72,8 @@ set_stop (SqFlow *flow, const SqSideColumn *column)
   small.width_mm = sq_flow_width_mm (flow) - beside_mm;
   small.one_line = TRUE;
   double x_mm = at.x_mm + beside_mm;
-  sq_draw_text (flow->drawing, (SqPaperPoint){x_mm, at.y_mm + 1.8}, exposure, &small);
-  sq_draw_text (flow->drawing, (SqPaperPoint){x_mm, at.y_mm + 5.0}, light, &small);
+  sq_draw_text (flow->drawing, (SqPaperPoint){ x_mm, at.y_mm + 1.8 }, exposure, &small);
+  sq_draw_text (flow->drawing, (SqPaperPoint){ x_mm, at.y_mm + 5.0 }, light, &small);
 }
 
 static void
@@ -94,7 +95,7 @@ table_row (SqFlow *flow, const char *const cells[TABLE_COLUMNS], gboolean head)
       type.one_line = TRUE;
     }
     sq_draw_text (flow->drawing,
-                  (SqPaperPoint){at.x_mm + table[k].share * width_mm, at.y_mm + type.cap_mm},
+                  (SqPaperPoint){ at.x_mm + table[k].share * width_mm, at.y_mm + type.cap_mm },
                   cells[k], &type);
   }
 }
@@ -104,26 +105,21 @@ table_rule (SqFlow *flow)
 {
   SqPaperPoint at;
   if (sq_flow_take (flow, 1.4, &at))
-    sq_draw_line (flow->drawing, (SqPaperPoint){at.x_mm, at.y_mm - 0.3},
-                  (SqPaperPoint){at.x_mm + sq_flow_width_mm (flow), at.y_mm - 0.3}, SQ_PEN_18,
+    sq_draw_line (flow->drawing, (SqPaperPoint){ at.x_mm, at.y_mm - 0.3 },
+                  (SqPaperPoint){ at.x_mm + sq_flow_width_mm (flow), at.y_mm - 0.3 }, SQ_PEN_18,
                   sq_ink (flow->drawing->view, SQ_INK));
 }
 
 static void
 mark_row (SqFlow *flow, const SqSideColumn *column, const SqMarkReading *reading)
 {
-  const SqScene *scene = column->scene;
-  /* Lamp by lamp the meter is flat, so its own constant counts. */
-  SqExposure exposure = sq_exposure_of (column->readings->camera);
-  double set_lux = sq_exposure_set_light (&exposure, scene->meter->flat_c);
-  double ratio = reading->shown_ratio;
+  double set_lux = sq_flat_set_lux (column->readings);
   g_autofree char *key = sq_stops_text (sq_stops_over (reading->key_lux, set_lux), TRUE);
   g_autofree char *fill = sq_stops_text (sq_stops_over (reading->fill_lux, set_lux), TRUE);
-  g_autofree char *back = sq_stops_text (sq_stops_over (reading->back_lux, set_lux), TRUE);
-  g_autofree char *ratio_text = sq_ratio_text (ratio);
-  const char *label = reading->mark->label;
-  const char *const cells[] = {label != NULL && *label != '\0' ? label : reading->mark->id, key,
-                               fill, back, ratio_text};
+  g_autofree char *back = sq_stops_text (sq_back_from_set_stops (column->readings, reading), TRUE);
+  g_autofree char *ratio_text = sq_ratio_text (reading->shown_ratio);
+  const char *const cells[] = { sq_label_or_id (reading->mark->label, reading->mark->id), key, fill,
+                                back, ratio_text };
   table_row (flow, cells, FALSE);
 }
 
@@ -138,12 +134,12 @@ small_print (SqFlow *flow, const SqSideColumn *column)
   if (column->readings->marks->len > 0) {
     /* Translators: %s is a T-stop */
     g_autofree char *line = g_strdup_printf (
-        _ ("Key, fill, back: stops from %s. Ratio: %s."), stop,
-        scene->meter->ratio == SQ_RATIO_PLAIN ? _ ("key : fill") : _ ("(key + fill) : fill"));
+      _ ("Key, fill, back: stops from %s. Ratio: %s."), stop,
+      scene->meter->ratio == SQ_RATIO_PLAIN ? _ ("key : fill") : _ ("(key + fill) : fill"));
     sq_flow_text (flow, line, 0.0, SQ_MID);
   }
   g_autofree char *constants = g_strdup_printf (
-      _ ("Exposure constant C: %s dome (set stop), %s flat (the others)."), dome, flat);
+    _ ("Exposure constant C: %s dome (set stop), %s flat (the others)."), dome, flat);
   sq_flow_text (flow, constants, 0.0, SQ_MID);
 }
 
@@ -151,8 +147,8 @@ static void
 not_counted (SqFlow *flow, const SqSideColumn *column)
 {
   g_autoptr (GPtrArray) all = g_ptr_array_new ();
-  const GPtrArray *lists[] = {column->readings->not_counted,
-                              column->map != NULL ? column->map->not_counted : NULL};
+  const GPtrArray *lists[] = { column->readings->not_counted,
+                               column->map != NULL ? column->map->not_counted : NULL };
   for (guint n = 0; n < G_N_ELEMENTS (lists); n++)
     for (guint k = 0; lists[n] != NULL && k < lists[n]->len; k++) {
       char *text = g_ptr_array_index (lists[n], k);
@@ -202,9 +198,9 @@ void
 sq_light_block (SqFlow *flow, const SqSideColumn *column)
 {
   static const char *const faces[] = {
-      [SQ_NORMAL_UP] = N_ ("facing up"),
-      [SQ_NORMAL_CAMERA] = N_ ("facing the camera"),
-      [SQ_NORMAL_SQUARE] = N_ ("square to each light"),
+    [SQ_NORMAL_UP] = N_ ("facing up"),
+    [SQ_NORMAL_CAMERA] = N_ ("facing the camera"),
+    [SQ_NORMAL_SQUARE] = N_ ("square to each light"),
   };
   if (column->overlay == NULL)
     return;
@@ -232,6 +228,10 @@ sq_light_block (SqFlow *flow, const SqSideColumn *column)
   if (sq_light_overlay_is_rounded (column->overlay))
     g_string_append_printf (line, " %s",
                             _ ("Figures on lines are rounded, by a sixth of a stop at most."));
+  /* A dome takes light from all sides: the line through a mark says something else than its box. */
+  if (column->readings->marks->len > 0)
+    g_string_append_printf (line, " %s",
+                            _ ("Figures at marks are a dome's, at the face: not these."));
   sq_flow_text (flow, line->str, 0.0, SQ_MID);
   flow->title = NULL;
 }

@@ -7,7 +7,6 @@
 
 #define HEAD_MM 7.1 /* a section head with the rule under it, down to what follows */
 #define RULE_UNDER_MM 1.9
-#define BETWEEN_BLOCKS_MM 4.2
 #define PARAGRAPH_GAP_MM 1.25
 
 void
@@ -15,7 +14,7 @@ sq_flow_init (SqFlow *flow, SqDrawing *drawing, const SqSheet *sheet, int page, 
 {
   SqSheetLayout layout;
   sq_sheet_lay_out (sheet, &layout);
-  *flow = (SqFlow){.drawing = drawing, .page = page, .squeeze = squeeze};
+  *flow = (SqFlow){ .drawing = drawing, .page = page, .squeeze = squeeze };
   for (int k = 0; k < sheet->columns; k++)
     flow->first[flow->n_first++] = layout.columns[k];
   flow->n_next = sq_sheet_text_columns (sheet, flow->next, SQ_FLOW_MOST_COLUMNS);
@@ -28,13 +27,28 @@ sq_flow_page (const SqFlow *flow)
                                       : 1 + (int)((flow->column - flow->n_first) / flow->n_next);
 }
 
+gboolean
+sq_flow_ends_page (const SqFlow *flow)
+{
+  return flow->column < flow->n_first ? flow->column + 1 == flow->n_first
+                                      : (flow->column - flow->n_first + 1) % flow->n_next == 0;
+}
+
+/* The whole of the column. */
+static SqPaperBox
+outside (const SqFlow *flow)
+{
+  return flow->column < flow->n_first ? flow->first[flow->column]
+                                      : flow->next[(flow->column - flow->n_first) % flow->n_next];
+}
+
 static SqPaperBox
 inside (const SqFlow *flow)
 {
-  SqPaperBox box = flow->column < flow->n_first
-                       ? flow->first[flow->column]
-                       : flow->next[(flow->column - flow->n_first) % flow->n_next];
-  return sq_paper_box_grown (box, -SQ_COLUMN_PADDING_MM);
+  SqPaperBox box = sq_paper_box_grown (outside (flow), -SQ_COLUMN_PADDING_MM);
+  if (flow->column + 1 == flow->n_first)
+    box.height_mm -= flow->kept_mm;
+  return box;
 }
 
 double
@@ -53,7 +67,7 @@ static SqPaperPoint
 here (const SqFlow *flow)
 {
   SqPaperBox box = inside (flow);
-  return (SqPaperPoint){box.x_mm, box.y_mm + flow->y_mm};
+  return (SqPaperPoint){ box.x_mm, box.y_mm + flow->y_mm };
 }
 
 static gboolean
@@ -65,10 +79,10 @@ is_drawn (const SqFlow *flow)
 SqType
 sq_flow_type (const SqFlow *flow, int weight, SqInk ink, SqAlign align)
 {
-  return (SqType){.cap_mm = SQ_TYPE_SMALL,
-                  .weight = weight,
-                  .align = align,
-                  .colour = sq_ink (flow->drawing->view, ink)};
+  return (SqType){ .cap_mm = SQ_TYPE_SMALL,
+                   .weight = weight,
+                   .align = align,
+                   .colour = sq_ink (flow->drawing->view, ink) };
 }
 
 static double
@@ -86,21 +100,36 @@ draw_head (SqFlow *flow, const char *title)
     at.y_mm += SQ_TYPE_HEAD;
     double width_mm = sq_flow_width_mm (flow);
     SqColour ink = sq_ink (flow->drawing->view, SQ_INK);
-    SqType type = {.cap_mm = SQ_TYPE_HEAD,
-                   .weight = 700,
-                   .colour = ink,
-                   .width_mm = width_mm,
-                   .one_line = TRUE};
+    SqType type = {
+      .cap_mm = SQ_TYPE_HEAD, .weight = 700, .colour = ink, .width_mm = width_mm, .one_line = TRUE
+    };
     sq_draw_text (flow->drawing, at, title, &type);
     at.y_mm += RULE_UNDER_MM;
-    sq_draw_line (flow->drawing, at, (SqPaperPoint){at.x_mm + width_mm, at.y_mm}, SQ_PEN_35, ink);
+    sq_draw_line (flow->drawing, at, (SqPaperPoint){ at.x_mm + width_mm, at.y_mm }, SQ_PEN_35, ink);
   }
   flow->y_mm += head_mm (flow);
 }
 
+/* In the padding under the column's last line. */
 static void
-next_column (SqFlow *flow)
+say_continued (const SqFlow *flow)
 {
+  const double up_mm = 1.4;
+  SqPaperBox box = outside (flow);
+  SqType type = sq_flow_type (flow, 400, SQ_MID, SQ_ALIGN_RIGHT);
+  /* Translators: at the foot of a sheet; the number is the next sheet's */
+  g_autofree char *words = g_strdup_printf (_ ("continued on sheet %d"), sq_flow_page (flow) + 2);
+  sq_draw_text (flow->drawing,
+                (SqPaperPoint){ box.x_mm + box.width_mm - SQ_COLUMN_PADDING_MM,
+                                box.y_mm + box.height_mm - up_mm },
+                words, &type);
+}
+
+void
+sq_flow_next_column (SqFlow *flow)
+{
+  if (sq_flow_ends_page (flow) && is_drawn (flow))
+    say_continued (flow);
   flow->column++;
   flow->y_mm = 0.0;
 }
@@ -109,7 +138,7 @@ gboolean
 sq_flow_take (SqFlow *flow, double height_mm, SqPaperPoint *at)
 {
   if (sq_flow_left_mm (flow) < height_mm && flow->y_mm > 0.0) {
-    next_column (flow);
+    sq_flow_next_column (flow);
     if (flow->title != NULL) {
       /* Translators: head of a column that a block runs on into: "Notes, continued" */
       g_autofree char *again = g_strdup_printf (_ ("%s, continued"), flow->title);
@@ -126,9 +155,9 @@ sq_flow_head (SqFlow *flow, const char *title, double keep_mm)
 {
   flow->title = NULL;
   if (flow->y_mm > 0.0)
-    flow->y_mm += BETWEEN_BLOCKS_MM * flow->squeeze * flow->squeeze;
+    flow->y_mm += SQ_FLOW_BETWEEN_MM * flow->squeeze * flow->squeeze;
   if (flow->y_mm > 0.0 && sq_flow_left_mm (flow) < head_mm (flow) + keep_mm)
-    next_column (flow);
+    sq_flow_next_column (flow);
   draw_head (flow, title);
   flow->title = title;
 }
@@ -173,7 +202,7 @@ sq_flow_text (SqFlow *flow, const char *text, double indent_mm, SqInk ink)
   g_autofree char *cut = sq_flow_cut (text);
   SqPaperPoint at;
   if (sq_flow_take (flow, paragraph_mm (flow, cut, &type), &at))
-    sq_draw_text (flow->drawing, (SqPaperPoint){at.x_mm + indent_mm, at.y_mm + type.cap_mm}, cut,
+    sq_draw_text (flow->drawing, (SqPaperPoint){ at.x_mm + indent_mm, at.y_mm + type.cap_mm }, cut,
                   &type);
 }
 

@@ -17,6 +17,7 @@ typedef struct {
   SqPaperBox first[SQ_FLOW_MOST_COLUMNS], next[SQ_FLOW_MOST_COLUMNS];
   guint n_first, n_next;
 
+  double kept_mm;    /* at the foot of the first page's last column, for what must stand there */
   guint column;      /* counted on over all pages */
   double y_mm;       /* how far down the column */
   double squeeze;    /* of gaps and table rows: 1, or less where all would not fit otherwise */
@@ -25,7 +26,13 @@ typedef struct {
 
 /* Columns for @sheet: its side columns, then whole pages of text. */
 void sq_flow_init (
-    SqFlow *flow, SqDrawing *drawing, const SqSheet *sheet, int page, double squeeze);
+  SqFlow *flow, SqDrawing *drawing, const SqSheet *sheet, int page, double squeeze);
+
+/* Goes to the head of the next column; from one page to the next it says so at the foot. */
+void sq_flow_next_column (SqFlow *flow);
+
+/* TRUE if the next column, if any, is on a later page. */
+gboolean sq_flow_ends_page (const SqFlow *flow);
 
 /* The page that the flow has come to. */
 int sq_flow_page (const SqFlow *flow);
@@ -60,6 +67,8 @@ double sq_flow_text_height_mm (const SqFlow *flow, const char *text, double inde
 /* @text as sq_flow_text() would print it. Returns: (transfer full) */
 char *sq_flow_cut (const char *text);
 
+/* Between two blocks, at most. */
+#define SQ_FLOW_BETWEEN_MM 4.2
 void sq_flow_gap (SqFlow *flow, double height_mm);
 
 /* The small type of columns. */

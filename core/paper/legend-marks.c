@@ -4,6 +4,8 @@
 #include "draw/lamp-parts.h"
 #include "draw/panel-symbol.h"
 #include "draw/supply-symbol.h"
+#include "draw/tag.h"
+#include "draw/throw.h"
 
 double
 sq_legend_fit_lamp (SqLamp *lamp, SqView *view)
@@ -20,7 +22,7 @@ sq_legend_fit_lamp (SqLamp *lamp, SqView *view)
 void
 sq_legend_draw_lamp (SqDrawing *drawing, SqPaperPoint middle, const SqLegendItem *item)
 {
-  SqLamp lamp = {.lamp_class = item->lamp_class, .at = middle};
+  SqLamp lamp = { .lamp_class = item->lamp_class, .at = middle };
   SqView view = *drawing->view;
   SqDrawing smaller = *drawing;
   smaller.view = &view;
@@ -45,15 +47,16 @@ sq_legend_draw_upright (SqDrawing *drawing, SqPaperPoint middle, const SqLegendI
   }
   double d = ring_mm * G_SQRT2 / 2.0;
   for (int side = -1; side <= 1; side += 2)
-    sq_draw_line (drawing, (SqPaperPoint){middle.x_mm - d, middle.y_mm - side * d},
-                  (SqPaperPoint){middle.x_mm + d, middle.y_mm + side * d}, SQ_PEN_35, ink);
+    sq_draw_line (drawing, (SqPaperPoint){ middle.x_mm - d, middle.y_mm - side * d },
+                  (SqPaperPoint){ middle.x_mm + d, middle.y_mm + side * d }, SQ_PEN_35, ink);
 }
 
 void
 sq_legend_draw_grip (SqDrawing *drawing, SqPaperPoint middle, const SqLegendItem *item)
 {
   SqPanelMark mark = {
-      .kind = item->value, .at = middle, .facing_deg = 90.0, .width_m = 1.0, .rise_m = 1.0};
+    .kind = item->value, .at = middle, .facing_deg = 90.0, .width_m = 1.0, .rise_m = 1.0
+  };
   sq_draw_panel (drawing, &mark);
 }
 
@@ -61,21 +64,21 @@ void
 sq_legend_draw_modifier (SqDrawing *drawing, SqPaperPoint middle, const SqLegendItem *item)
 {
   const double face_mm = 3.2, gel_up_mm = 0.8; /* its diamond hangs on one side */
-  SqModifier modifier = {.kind = item->value,
-                         .stops = 1.0,
-                         .part = SQ_PART_FULL,
-                         .cutoff_deg = 30.0,
-                         .leaves_deg = {40.0, 40.0, 40.0, 40.0},
-                         .width_m = 0.4,
-                         .height_m = 0.4,
-                         .depth_m = 0.2};
+  SqModifier modifier = { .kind = item->value,
+                          .stops = 1.0,
+                          .part = SQ_PART_FULL,
+                          .cutoff_deg = 30.0,
+                          .leaves_deg = { 40.0, 40.0, 40.0, 40.0 },
+                          .width_m = 0.4,
+                          .height_m = 0.4,
+                          .depth_m = 0.2 };
   g_autoptr (GPtrArray) modifiers = g_ptr_array_new ();
   g_ptr_array_add (modifiers, &modifier);
-  SqFixture bare = {.modifiers = modifiers, .on = TRUE, .level = 1.0};
+  SqFixture bare = { .modifiers = modifiers, .on = TRUE, .level = 1.0 };
   double up_mm = item->value == SQ_MODIFIER_GEL ? gel_up_mm : 0.0;
-  sq_draw_enter (drawing, (SqPaperPoint){middle.x_mm - 2.4, middle.y_mm - up_mm}, 0.0);
-  sq_draw_line (drawing, (SqPaperPoint){0.0, -face_mm / 2.0}, (SqPaperPoint){0.0, face_mm / 2.0},
-                SQ_PEN_70, sq_ink (drawing->view, SQ_INK));
+  sq_draw_enter (drawing, (SqPaperPoint){ middle.x_mm - 2.4, middle.y_mm - up_mm }, 0.0);
+  sq_draw_line (drawing, (SqPaperPoint){ 0.0, -face_mm / 2.0 },
+                (SqPaperPoint){ 0.0, face_mm / 2.0 }, SQ_PEN_70, sq_ink (drawing->view, SQ_INK));
   sq_draw_lamp_modifiers (drawing, &bare, face_mm, 0.0);
   sq_draw_leave (drawing);
 }
@@ -83,7 +86,7 @@ sq_legend_draw_modifier (SqDrawing *drawing, SqPaperPoint middle, const SqLegend
 void
 sq_legend_draw_mount (SqDrawing *drawing, SqPaperPoint middle, const SqLegendItem *item)
 {
-  sq_draw_mount_glyph (drawing, (SqPaperPoint){middle.x_mm - 0.85, middle.y_mm + 0.85}, 1.7,
+  sq_draw_mount_glyph (drawing, (SqPaperPoint){ middle.x_mm - 0.85, middle.y_mm + 0.85 }, 1.7,
                        (SqMountGlyph)item->value);
 }
 
@@ -91,8 +94,8 @@ void
 sq_legend_draw_role (SqDrawing *drawing, SqPaperPoint middle, const SqLegendItem *item)
 {
   const SqRoleLine *line = &sq_role_lines[item->value];
-  cairo_move_to (drawing->cairo, middle.x_mm - item->mark_mm / 2.0, middle.y_mm);
-  cairo_line_to (drawing->cairo, middle.x_mm + item->mark_mm / 2.0, middle.y_mm);
+  cairo_move_to (drawing->cairo, middle.x_mm - SQ_LEGEND_MARK_MM / 2.0, middle.y_mm);
+  cairo_line_to (drawing->cairo, middle.x_mm + SQ_LEGEND_MARK_MM / 2.0, middle.y_mm);
   sq_draw_stroke_dashed (drawing, SQ_PEN_70, sq_role_colour (drawing->view, item->value),
                          line->dash_mm, line->n_dashes);
 }
@@ -101,50 +104,39 @@ sq_legend_draw_role (SqDrawing *drawing, SqPaperPoint middle, const SqLegendItem
 void
 sq_legend_draw_ticks (SqDrawing *drawing, SqPaperPoint middle, const SqLegendItem *item)
 {
-  const double at_mm[] = {-3.6, -1.4, 1.6, 5.4};
-  SqColour ink = sq_ink (drawing->view, SQ_INK);
-  sq_draw_line (drawing, (SqPaperPoint){middle.x_mm - item->mark_mm / 2.0, middle.y_mm},
-                (SqPaperPoint){middle.x_mm + 4.4, middle.y_mm}, SQ_PEN_35,
+  const double at_mm[] = { -3.6, -1.4, 1.6, 5.4 }, axis_to_mm = 4.4;
+  sq_draw_line (drawing, (SqPaperPoint){ middle.x_mm - SQ_LEGEND_MARK_MM / 2.0, middle.y_mm },
+                (SqPaperPoint){ middle.x_mm + axis_to_mm, middle.y_mm }, SQ_PEN_35,
                 sq_role_colour (drawing->view, SQ_ROLE_KEY));
-  for (guint k = 0; k < G_N_ELEMENTS (at_mm); k++) {
-    gboolean aim = k + 1 == G_N_ELEMENTS (at_mm);
-    double half_mm = aim ? 1.7 : 0.85;
-    sq_draw_line (drawing, (SqPaperPoint){middle.x_mm + at_mm[k], middle.y_mm - half_mm},
-                  (SqPaperPoint){middle.x_mm + at_mm[k], middle.y_mm + half_mm},
-                  aim ? SQ_PEN_50 : SQ_PEN_35, ink);
-  }
+  for (guint k = 0; k < G_N_ELEMENTS (at_mm); k++)
+    sq_draw_tick (drawing, (SqPaperPoint){ middle.x_mm + at_mm[k], middle.y_mm }, 0.0,
+                  k + 1 == G_N_ELEMENTS (at_mm));
 }
 
 void
 sq_legend_draw_beams (SqDrawing *drawing, SqPaperPoint middle, const SqLegendItem *item)
 {
-  const double tenth_dash[] = {1.6, 1.0};
+  const double apart_mm = 0.7, half_mm = SQ_LEGEND_MARK_MM / 2.0;
   SqColour ink = sq_ink (drawing->view, SQ_INK);
-  double left = middle.x_mm - item->mark_mm / 2.0, right = middle.x_mm + item->mark_mm / 2.0;
-  sq_draw_line (drawing, (SqPaperPoint){left, middle.y_mm - 0.7},
-                (SqPaperPoint){right, middle.y_mm - 0.7}, SQ_PEN_18, ink);
-  cairo_move_to (drawing->cairo, left, middle.y_mm + 0.7);
-  cairo_line_to (drawing->cairo, right, middle.y_mm + 0.7);
-  sq_draw_stroke_dashed (drawing, SQ_PEN_18, ink, tenth_dash, G_N_ELEMENTS (tenth_dash));
+  for (int k = 0; k < 2; k++) {
+    double y_mm = middle.y_mm + (k == 0 ? -apart_mm : apart_mm);
+    sq_draw_beam_edge (
+      drawing, (SqPaperLine){ { middle.x_mm - half_mm, y_mm }, { middle.x_mm + half_mm, y_mm } },
+      k == 1, ink);
+  }
 }
 
 void
 sq_legend_draw_wedge (SqDrawing *drawing, SqPaperPoint middle, const SqLegendItem *item)
 {
-  const SqPaperPoint wedge[] = {{middle.x_mm - 0.6, middle.y_mm - 0.9},
-                                {middle.x_mm + 0.6, middle.y_mm},
-                                {middle.x_mm - 0.6, middle.y_mm + 0.9}};
-  sq_draw_polyline (drawing, wedge, G_N_ELEMENTS (wedge), TRUE);
-  sq_draw_fill (drawing, sq_ink (drawing->view, SQ_INK), 1.0);
+  sq_draw_wedge (drawing, (SqPaperPoint){ middle.x_mm + SQ_WEDGE_MM / 2.0, middle.y_mm }, FALSE);
 }
 
 void
 sq_legend_draw_off (SqDrawing *drawing, SqPaperPoint middle, const SqLegendItem *item)
 {
-  const double dash_mm[] = {1.2, 0.8};
-  sq_draw_box_path (drawing, sq_paper_box_round (middle, 3.7, 1.9), 1.9);
-  sq_draw_stroke_dashed (drawing, SQ_PEN_25, sq_ink (drawing->view, SQ_INK), dash_mm,
-                         G_N_ELEMENTS (dash_mm));
+  const double half_mm = 3.7, half_high_mm = 1.9; /* a row is lower than a tag */
+  sq_draw_pill (drawing, sq_paper_box_round (middle, half_mm, half_high_mm), FALSE);
 }
 
 void
@@ -157,9 +149,10 @@ void
 sq_legend_draw_cable (SqDrawing *drawing, SqPaperPoint middle, const SqLegendItem *item)
 {
   SqColour mid = sq_ink (drawing->view, SQ_MID);
-  sq_draw_line (drawing, (SqPaperPoint){middle.x_mm - item->mark_mm / 2.0, middle.y_mm},
-                (SqPaperPoint){middle.x_mm + item->mark_mm / 2.0, middle.y_mm}, SQ_PEN_25, mid);
+  sq_draw_line (drawing, (SqPaperPoint){ middle.x_mm - SQ_LEGEND_MARK_MM / 2.0, middle.y_mm },
+                (SqPaperPoint){ middle.x_mm + SQ_LEGEND_MARK_MM / 2.0, middle.y_mm }, SQ_PEN_25,
+                mid);
   for (int k = -1; k <= 1; k += 2)
-    sq_draw_dot (drawing, (SqPaperPoint){middle.x_mm + k * 0.3 * item->mark_mm, middle.y_mm}, 0.42,
-                 mid);
+    sq_draw_dot (drawing, (SqPaperPoint){ middle.x_mm + k * 0.3 * SQ_LEGEND_MARK_MM, middle.y_mm },
+                 0.42, mid);
 }

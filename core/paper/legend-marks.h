@@ -19,7 +19,6 @@ struct SqLegendItem {
   const char *name;          /* translated */
   double height_mm;          /* of its row */
   double least_mm;           /* of the mark itself: a row is never squeezed under it */
-  double mark_mm;            /* room across, set when it is laid out */
   int value;                 /* what the mark is of, see below */
   const SqClass *lamp_class; /* of a lamp */
 };
@@ -36,6 +35,6 @@ SqLegendDraw sq_legend_draw_mount;    /* SqMountGlyph */
 SqLegendDraw sq_legend_draw_role;     /* role line of draw/ink.h */
 SqLegendDraw sq_legend_draw_supply;   /* SqSupplyKind */
 SqLegendDraw sq_legend_draw_ticks, sq_legend_draw_beams, sq_legend_draw_wedge, sq_legend_draw_off,
-    sq_legend_draw_cable;
+  sq_legend_draw_cable;
 
 G_END_DECLS

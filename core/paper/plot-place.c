@@ -52,11 +52,12 @@ best_scale (const Wanted *wanted, const SqSheet *sheet)
   return 0.0;
 }
 
+/* Of the metric sheets or of those in inches, whatever the set is measured in. */
 static const SqSheet *
-smallest_sheet (const Wanted *wanted, double denominator)
+smallest_sheet (const Wanted *wanted, SqUnits sheets, double denominator)
 {
   const SqSheet *sheet;
-  for (guint n = 0; (sheet = sq_sheet_usual (wanted->units, n)) != NULL; n++)
+  for (guint n = 0; (sheet = sq_sheet_usual (sheets, n)) != NULL; n++)
     if (fits (wanted, sheet, denominator))
       return sheet;
   return NULL;
@@ -70,7 +71,7 @@ usual_sheet (const Wanted *wanted)
   for (guint n = 0; (denominator = sq_scale_usual (wanted->units, n)) > 0.0; n++) {
     if (denominator < usual_denominator (wanted->units))
       continue;
-    const SqSheet *sheet = smallest_sheet (wanted, denominator);
+    const SqSheet *sheet = smallest_sheet (wanted, wanted->units, denominator);
     if (sheet != NULL)
       return sheet;
   }
@@ -85,28 +86,32 @@ size_text (double width_m, double height_m, SqUnits units)
   return g_strdup_printf ("%s × %s", width, height);
 }
 
-/* "the set is 18.00 m × 9.00 m, A3 at 1:50 holds 13.90 m × 10.65 m, expected 1:100 or A1" */
+/* "the plan is 18.00 m × 9.00 m, A3 at 1:50 has room for 13.90 m × 10.65 m, expected scale 1:100 or
+ * sheet A1" */
 static void
 does_not_fit (const Wanted *wanted, const SqSheet *sheet, double denominator, GError **error)
 {
   double width_mm, height_mm;
   free_field (wanted, sheet, &width_mm, &height_mm);
-  g_autofree char *set = size_text (wanted->width_m, wanted->height_m, wanted->units);
+  g_autofree char *plan = size_text (wanted->width_m, wanted->height_m, wanted->units);
   g_autofree char *room =
-      size_text (width_mm / 1000.0 * denominator, height_mm / 1000.0 * denominator, wanted->units);
+    size_text (width_mm / 1000.0 * denominator, height_mm / 1000.0 * denominator, wanted->units);
   g_autofree char *scale = sq_scale_format (denominator, wanted->units);
   double other = best_scale (wanted, sheet);
-  const SqSheet *larger = smallest_sheet (wanted, denominator);
+  const SqSheet *larger = smallest_sheet (wanted, sheet->units, denominator);
   g_autofree char *other_text = other > 0.0 ? sq_scale_format (other, wanted->units) : NULL;
-  g_autoptr (GString) cure = g_string_new (other_text);
-  if (larger != NULL)
-    g_string_append_printf (cure, "%s%s", other_text != NULL ? _ (" or sheet ") : _ ("sheet "),
-                            larger->name);
-  if (cure->len == 0)
-    g_string_append (cure, _ ("a smaller set"));
+  g_autofree char *cure = NULL;
+  if (other_text != NULL && larger != NULL)
+    cure = g_strdup_printf (_ ("scale %s or sheet %s"), other_text, larger->id);
+  else if (other_text != NULL)
+    cure = g_strdup_printf (_ ("scale %s"), other_text);
+  else if (larger != NULL)
+    cure = g_strdup_printf (_ ("sheet %s"), larger->id);
+  else
+    cure = g_strdup (_ ("a smaller plan"));
   g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE,
-               _ ("sheet: the set is %s, %s at %s holds %s, expected %s"), set, sheet->name, scale,
-               room, cure->str);
+               _ ("sheet: the plan is %s, %s at %s has room for %s, expected %s"), plan,
+               sheet->name, scale, room, cure);
 }
 
 static gboolean
@@ -118,7 +123,7 @@ choose (SqPlot *plot, const SqPlotRequest *request, const Wanted *wanted, GError
     if (plot->sheet == NULL)
       return FALSE;
   } else if (request->denominator > 0.0) {
-    plot->sheet = smallest_sheet (wanted, request->denominator);
+    plot->sheet = smallest_sheet (wanted, wanted->units, request->denominator);
   } else {
     plot->sheet = usual_sheet (wanted);
   }
@@ -143,12 +148,12 @@ choose (SqPlot *plot, const SqPlotRequest *request, const Wanted *wanted, GError
 gboolean
 sq_plot_place (SqPlot *plot, const SqPlotRequest *request, GError **error)
 {
-  SqPlace least = {0}, most = {0};
+  SqPlace least = { 0 }, most = { 0 };
   if (!sq_plan_extent_m (plot->scene, &least, &most))
-    least = most = (SqPlace){0.0, 0.0};
-  const Wanted wanted = {plot->units, MAX (most.x_m - least.x_m, LEAST_SIDE_M),
-                         MAX (most.y_m - least.y_m, LEAST_SIDE_M),
-                         request->denominator > 0.0 ? LEAST_MARGIN_MM : LABEL_MARGIN_MM};
+    least = most = (SqPlace){ 0.0, 0.0 };
+  const Wanted wanted = { plot->units, MAX (most.x_m - least.x_m, LEAST_SIDE_M),
+                          MAX (most.y_m - least.y_m, LEAST_SIDE_M),
+                          request->denominator > 0.0 ? LEAST_MARGIN_MM : LABEL_MARGIN_MM };
   if (!choose (plot, request, &wanted, error))
     return FALSE;
   sq_sheet_lay_out (plot->sheet, &plot->layout);
@@ -157,13 +162,13 @@ sq_plot_place (SqPlot *plot, const SqPlotRequest *request, GError **error)
   double mm_per_m = 1000.0 / plot->denominator;
   double middle_x_m = (least.x_m + most.x_m) / 2.0, middle_y_m = (least.y_m + most.y_m) / 2.0;
   plot->view = (SqView){
-      .mm_per_m = mm_per_m,
-      .origin = {field.x_mm + field.width_mm / 2.0 - middle_x_m * mm_per_m,
-                 field.y_mm + field.height_mm / 2.0 + middle_y_m * mm_per_m},
-      .clip = field,
-      .ground = SQ_GROUND_PAPER,
-      .units = plot->units,
-      .mono = plot->mono,
+    .mm_per_m = mm_per_m,
+    .origin = { field.x_mm + field.width_mm / 2.0 - middle_x_m * mm_per_m,
+                field.y_mm + field.height_mm / 2.0 + middle_y_m * mm_per_m },
+    .clip = field,
+    .ground = SQ_GROUND_PAPER,
+    .units = plot->units,
+    .mono = plot->mono,
   };
   return TRUE;
 }

@@ -2,6 +2,7 @@
 #include "paper/plot-private.h"
 
 #include "base/error.h"
+#include "light/exposure.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -18,8 +19,8 @@ map_request (const SqScene *scene, int quantity)
   SqPlace from, to;
   if (!sq_plan_extent_m (scene, &from, &to))
     return request;
-  request.from = (SqPlace){from.x_m - MAP_MARGIN_M, from.y_m - MAP_MARGIN_M};
-  request.to = (SqPlace){to.x_m + MAP_MARGIN_M, to.y_m + MAP_MARGIN_M};
+  request.from = (SqPlace){ from.x_m - MAP_MARGIN_M, from.y_m - MAP_MARGIN_M };
+  request.to = (SqPlace){ to.x_m + MAP_MARGIN_M, to.y_m + MAP_MARGIN_M };
   double width_m = request.to.x_m - request.from.x_m, height_m = request.to.y_m - request.from.y_m;
   while ((width_m / request.step_m + 2.0) * (height_m / request.step_m + 2.0) > MAP_MOST_POINTS)
     request.step_m += 0.01;
@@ -30,7 +31,7 @@ static gboolean
 any_light (const SqLightMap *map)
 {
   for (gsize k = 0; k < (gsize)map->columns * map->rows; k++)
-    if (map->lux[k] > 0.0)
+    if (map->lux[k] > SQ_DARK_LX)
       return TRUE;
   return FALSE;
 }
@@ -71,10 +72,7 @@ rehearse (SqPlot *plot)
   plot->n_pages = sq_plot_run_column (plot, drawing, -1) + 1;
   if (plot->n_pages > 1 && plot->sheet->columns > 0) {
     plot->squeeze = tight;
-    int n_pages = sq_plot_run_column (plot, drawing, -1) + 1;
-    if (n_pages == plot->n_pages)
-      plot->squeeze = usual;
-    plot->n_pages = n_pages;
+    plot->n_pages = sq_plot_run_column (plot, drawing, -1) + 1;
   }
   sq_drawing_free (drawing);
   cairo_destroy (cairo);

@@ -26,6 +26,10 @@ typedef struct {
  * Returns: FALSE with one line: `pages[0].sheet: …` */
 gboolean sq_plot_request_of (const SqScene *scene, SqPlotRequest *request, GError **error);
 
+/* What the scene's pages ask for and this program cannot draw yet, a line each: `pages[1]: …`.
+ * Returns: (transfer full) (element-type utf8) */
+GPtrArray *sq_plot_left_out (const SqScene *scene);
+
 typedef struct SqPlot SqPlot;
 
 /* sq_plot_new:

@@ -1,13 +1,14 @@
 /* png-size.c: the chunk by which a PNG says how many pixels there are to the metre */
 #include "paper/png-size.h"
 
+#include "draw/view.h"
+
 #include <math.h>
 #include <string.h>
 
 #define SIGNATURE_BYTES 8
 #define HEADER_BYTES 25 /* IHDR: length, type, 13 bytes, CRC */
 #define PHYS_BYTES 9
-#define INCH_M 0.0254
 
 /* Bit by bit: a few bytes need no table. */
 guint32
@@ -33,7 +34,7 @@ void
 sq_png_set_size (GByteArray *png, double dpi)
 {
   guint8 chunk[4 + 4 + PHYS_BYTES + 4];
-  guint32 per_metre = (guint32)round (dpi / INCH_M);
+  guint32 per_metre = (guint32)round (dpi * 1000.0 / SQ_INCH_MM);
   put (chunk, PHYS_BYTES);
   memcpy (chunk + 4, "pHYs", 4);
   put (chunk + 8, per_metre);

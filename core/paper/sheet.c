@@ -6,7 +6,7 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-#define INCH 25.4
+#define INCH SQ_INCH_MM
 
 /* clang-format off */
 const SqSheet sq_sheets[] = {
@@ -66,7 +66,8 @@ frame_of (const SqSheet *sheet)
 {
   double left = sheet->units == SQ_METRIC ? 20.0 : 0.75 * INCH;
   double other = sheet->units == SQ_METRIC ? 10.0 : 0.375 * INCH;
-  return (SqPaperBox){left, other, sheet->width_mm - left - other, sheet->height_mm - 2.0 * other};
+  return (SqPaperBox){ left, other, sheet->width_mm - left - other,
+                       sheet->height_mm - 2.0 * other };
 }
 
 void
@@ -74,26 +75,26 @@ sq_sheet_lay_out (const SqSheet *sheet, SqSheetLayout *layout)
 {
   SqPaperBox frame = frame_of (sheet);
   double bottom = frame.y_mm + frame.height_mm, right = frame.x_mm + frame.width_mm;
-  *layout = (SqSheetLayout){.frame = frame, .field = frame, .references = sheet->columns > 0};
+  *layout = (SqSheetLayout){ .frame = frame, .field = frame, .references = sheet->columns > 0 };
   if (sheet->columns == 0) {
     /* A plan that is true to scale says its scale and north on its own page. */
     layout->field.height_mm -= SQ_STRIP_HEIGHT_MM + SQ_LOW_FOOT_HEIGHT_MM;
-    layout->foot = (SqPaperBox){frame.x_mm, layout->field.y_mm + layout->field.height_mm,
-                                frame.width_mm, SQ_LOW_FOOT_HEIGHT_MM};
+    layout->foot = (SqPaperBox){ frame.x_mm, layout->field.y_mm + layout->field.height_mm,
+                                 frame.width_mm, SQ_LOW_FOOT_HEIGHT_MM };
     layout->title_block =
-        (SqPaperBox){frame.x_mm, bottom - SQ_STRIP_HEIGHT_MM, frame.width_mm, SQ_STRIP_HEIGHT_MM};
+      (SqPaperBox){ frame.x_mm, bottom - SQ_STRIP_HEIGHT_MM, frame.width_mm, SQ_STRIP_HEIGHT_MM };
     return;
   }
   double columns_mm = sheet->columns * SQ_COLUMN_WIDTH_MM;
   layout->field.width_mm -= columns_mm;
   layout->field.height_mm -= SQ_FOOT_HEIGHT_MM;
   for (int k = 0; k < sheet->columns; k++)
-    layout->columns[k] = (SqPaperBox){right - columns_mm + k * SQ_COLUMN_WIDTH_MM, frame.y_mm,
-                                      SQ_COLUMN_WIDTH_MM, layout->field.height_mm};
-  layout->title_block = (SqPaperBox){right - SQ_TITLE_BLOCK_WIDTH_MM, bottom - SQ_FOOT_HEIGHT_MM,
-                                     SQ_TITLE_BLOCK_WIDTH_MM, SQ_FOOT_HEIGHT_MM};
-  layout->foot = (SqPaperBox){frame.x_mm, bottom - SQ_FOOT_HEIGHT_MM,
-                              frame.width_mm - SQ_TITLE_BLOCK_WIDTH_MM, SQ_FOOT_HEIGHT_MM};
+    layout->columns[k] = (SqPaperBox){ right - columns_mm + k * SQ_COLUMN_WIDTH_MM, frame.y_mm,
+                                       SQ_COLUMN_WIDTH_MM, layout->field.height_mm };
+  layout->title_block = (SqPaperBox){ right - SQ_TITLE_BLOCK_WIDTH_MM, bottom - SQ_FOOT_HEIGHT_MM,
+                                      SQ_TITLE_BLOCK_WIDTH_MM, SQ_FOOT_HEIGHT_MM };
+  layout->foot = (SqPaperBox){ frame.x_mm, bottom - SQ_FOOT_HEIGHT_MM,
+                               frame.width_mm - SQ_TITLE_BLOCK_WIDTH_MM, SQ_FOOT_HEIGHT_MM };
 }
 
 guint
@@ -106,6 +107,6 @@ sq_sheet_text_columns (const SqSheet *sheet, SqPaperBox *columns, guint most)
   double width_mm = layout.frame.width_mm / n;
   for (guint k = 0; k < n; k++)
     columns[k] =
-        (SqPaperBox){layout.frame.x_mm + k * width_mm, layout.frame.y_mm, width_mm, height_mm};
+      (SqPaperBox){ layout.frame.x_mm + k * width_mm, layout.frame.y_mm, width_mm, height_mm };
   return n;
 }

@@ -18,17 +18,18 @@ typedef struct {
   SqUnits units;
 } SqSideColumn;
 
-/* Runs all blocks through @flow, in this order. */
+/* Runs all blocks through @flow. Cautions stand on the first page, whatever runs on to the next:
+ * where there are columns beside the plan, room is kept for them. */
 void sq_side_column_run (SqFlow *flow, const SqSideColumn *column);
 
 /* The blocks. One that has nothing to say takes no room. */
 void sq_figures_block (SqFlow *flow, const SqSideColumn *column);
 void sq_light_block (SqFlow *flow, const SqSideColumn *column);
 void sq_legend_block (SqFlow *flow, const SqSideColumn *column);
+void sq_caution_block (SqFlow *flow, const SqSideColumn *column);
 void sq_units_block (SqFlow *flow, const SqSideColumn *column); /* tags that were cut short */
 void sq_notes_block (SqFlow *flow, const SqSideColumn *column);
-void sq_caution_block (SqFlow *flow, const SqSideColumn *column);
 void sq_revisions_block (SqFlow *flow, const SqSideColumn *column);
-void sq_on_the_day_block (SqFlow *flow); /* lines for the pencil, to the end of the column */
+void sq_on_the_day_block (SqFlow *flow); /* lines for the pencil, to the end of the columns */
 
 G_END_DECLS

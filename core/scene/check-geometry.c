@@ -91,6 +91,15 @@ aim_fails (const SqWhere *look,
   return sq_reading_error (&reading, SQ_ERROR_GEOMETRY, error, "%s", text);
 }
 
+/* A supply that is not on the plan, say. */
+static gboolean
+aims_nowhere (const SqScene *scene, const char *id)
+{
+  const SqAim aim = { .id = (char *)id, .at = SQ_NO_POINT };
+  SqPoint target;
+  return id != NULL && !sq_scene_aim_point (scene, &aim, &target);
+}
+
 gboolean
 sq_aims_check (const SqScene *scene, const SqWhere *look, GError **error)
 {
@@ -99,12 +108,18 @@ sq_aims_check (const SqScene *scene, const SqWhere *look, GError **error)
     if (aims_at_itself (scene, fixture->id, fixture->at, &fixture->aim))
       return aim_fails (look, "fixtures", i, fixture->id, "aim", error,
                         _ ("is the lamp itself, expected something else to aim at"));
+    if (aims_nowhere (scene, fixture->aim.id))
+      return aim_fails (look, "fixtures", i, fixture->id, "aim", error,
+                        _ ("is not on the plan, expected something that has a place"));
   }
   for (guint i = 0; i < scene->cameras->len; i++) {
     const SqCamera *camera = SQ_AT (SqCamera, scene->cameras, i);
     if (aims_at_itself (scene, camera->id, camera->at, &camera->aim))
       return aim_fails (look, "cameras", i, camera->id, "aim", error,
                         _ ("is the camera itself, expected something else to look at"));
+    if (aims_nowhere (scene, camera->aim.id))
+      return aim_fails (look, "cameras", i, camera->id, "aim", error,
+                        _ ("is not on the plan, expected something that has a place"));
   }
   for (guint i = 0; i < scene->probes->len; i++) {
     const SqProbe *probe = SQ_AT (SqProbe, scene->probes, i);
@@ -112,6 +127,9 @@ sq_aims_check (const SqScene *scene, const SqWhere *look, GError **error)
     if (aims_at_itself (scene, probe->id, probe->at, &toward))
       return aim_fails (look, "probes", i, probe->id, "toward", error,
                         _ ("is the probe itself, expected something else to look at"));
+    if (aims_nowhere (scene, probe->toward))
+      return aim_fails (look, "probes", i, probe->id, "toward", error,
+                        _ ("is not on the plan, expected something that has a place"));
   }
   return TRUE;
 }

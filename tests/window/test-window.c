@@ -124,6 +124,8 @@ test_look (Shown *shown, gconstpointer data)
   open_sample (shown, "lighthouse-kitchen.squarelaw");
   GtkDropDown *looks = part (shown, "looks");
   g_assert_cmpuint (g_list_model_get_n_items (gtk_drop_down_get_model (looks)), >, 1);
+  /* The overlay is the one that the file asks for: stops. */
+  g_assert_cmpuint (gtk_drop_down_get_selected (part (shown, "overlays")), ==, 1);
   g_autofree char *base = all_figures (part (shown, "readings"));
   gtk_drop_down_set_selected (looks, 1);
   wait_until_done (shown);
@@ -144,13 +146,19 @@ test_bad_file (Shown *shown, gconstpointer data)
   g_autofree char *path = g_build_filename (folder, "wrong.squarelaw", NULL);
   g_assert_true (g_file_set_contents (
     path, "{\"format\": 1, \"probes\": [{\"id\": \"p1\", \"at\": [0, 0]}]}", -1, NULL));
+  GtkDropDown *looks = part (shown, "looks");
   open_sample (shown, "office-interview.squarelaw");
+  gtk_drop_down_set_selected (looks, 1);
+  wait_until_done (shown);
   open_scene (shown, path);
+  g_assert_cmpuint (gtk_drop_down_get_selected (looks), ==, 1);
   GtkLabel *problem = part (shown, "problem");
   g_assert_true (gtk_widget_get_visible (GTK_WIDGET (problem)));
   g_assert_nonnull (strstr (gtk_label_get_text (problem), "wrong.squarelaw"));
   g_assert_nonnull (strstr (gtk_label_get_text (problem), "probes[0].at"));
   g_assert_cmpstr (stack_shows (shown), ==, "sheet");
+  gtk_drop_down_set_selected (looks, 0);
+  wait_until_done (shown);
   g_assert_cmpstr (gtk_label_get_text (part (shown, "title")), ==, "What the Harbour Kept");
   open_sample (shown, "office-interview.squarelaw");
   g_assert_false (gtk_widget_get_visible (GTK_WIDGET (problem)));
