@@ -175,6 +175,9 @@ sq_json_scan_string (SqJsonScan *scan, GString *into)
       scan->at++;
       return TRUE;
     }
+    if (*scan->at == '\0')
+      return sq_json_scan_fail (scan, scan->at, SQ_ERROR_SYNTAX,
+                                _ ("NUL in a string, expected text without it"));
     if (*scan->at != '\\')
       return sq_json_scan_fail (
         scan, scan->at, SQ_ERROR_SYNTAX,
