@@ -1,4 +1,4 @@
-/* answer.c: small steps in making JSON for programs and words for people */
+/* answer.c: small steps in making JSON for programs */
 #include "answer.h"
 
 #include "base/json-write.h"
@@ -44,29 +44,4 @@ sq_answer_finish (JsonObject *object)
   g_autoptr (JsonNode) node = json_node_init_object (json_node_alloc (), object);
   json_object_unref (object);
   return sq_json_write (node);
-}
-
-char *
-sq_answer_stops_in_words (double stops)
-{
-  g_autofree char *text = sq_quantity_format (stops, SQ_STOPS, SQ_METRIC);
-  /* What rounds to 0 has no sign; the minus is in the text already. */
-  gboolean plus = isfinite (stops) && stops > 0.0 && text[0] != '0';
-  return g_strconcat (plus ? "+" : "", text, NULL);
-}
-
-char *
-sq_answer_stops (double stops)
-{
-  char *text = sq_answer_stops_in_words (stops);
-  char *blank = g_utf8_strchr (text, -1, 0x00A0);
-  if (blank != NULL)
-    *blank = '\0'; /* the column says what it is */
-  return text;
-}
-
-char *
-sq_answer_ratio (double ratio)
-{
-  return isfinite (ratio) ? g_strdup_printf ("%.1f : 1", ratio) : g_strdup ("–");
 }

@@ -1,7 +1,7 @@
-/* answer.h: small steps in making JSON for programs and words for people */
+/* answer.h: small steps in making JSON for programs */
 #pragma once
 
-#include "base/quantity.h"
+#include <glib.h>
 
 #include <json-glib/json-glib.h>
 
@@ -21,14 +21,5 @@ void sq_answer_lines (JsonObject *object, const char *key, const GPtrArray *line
 
 /* (transfer full): the canonical text of @object, which is consumed */
 char *sq_answer_finish (JsonObject *object);
-
-/* Stops with their sign: +1, −½, 0; "–" for NAN. (transfer full) */
-char *sq_answer_stops (double stops);
-
-/* The same with its word: +1 stop, −½ stop, 0 stops. (transfer full) */
-char *sq_answer_stops_in_words (double stops);
-
-/* "4.2 : 1"; "–" for NAN. (transfer full) */
-char *sq_answer_ratio (double ratio);
 
 G_END_DECLS

@@ -1,6 +1,7 @@
 /* verb-meter.c: readings at every probe and mark: tables for people, JSON and CSV for programs */
 #include "answer.h"
 #include "arguments.h"
+#include "base/figure-text.h"
 #include "base/json-write.h"
 #include "light/exposure.h"
 #include "light/readings.h"
@@ -237,7 +238,7 @@ people_rows (GString *text, const SqReadings *readings, const GArray *rows, gboo
     sq_table_take (table, sq_quantity_format (row->lux, SQ_ILLUMINANCE, units));
     sq_table_take (table, at_mark ? sq_quantity_format (row->dome_lux, SQ_ILLUMINANCE, units)
                                   : g_strdup (""));
-    sq_table_take (table, at_mark ? sq_answer_stops (stops) : g_strdup (""));
+    sq_table_take (table, at_mark ? sq_stops_text (stops, TRUE) : g_strdup (""));
     sq_table_take (table, at_mark ? sq_quantity_format (row->from_camera_deg, SQ_ANGLE, units)
                                   : g_strdup (""));
     sq_table_take (table, sq_quantity_format (row->elevation_deg, SQ_ANGLE, units));
@@ -257,12 +258,12 @@ people_mark (GString *text, const SqReadings *readings, const SqMarkReading *rea
   g_autofree char *height = sq_quantity_format (reading->face.z_m, SQ_LENGTH, units);
   g_autofree char *light = sq_quantity_format (reading->lux, SQ_ILLUMINANCE, units);
   g_autofree char *t_stop = sq_quantity_format (reading->t_stop, SQ_T_STOP, units);
-  g_autofree char *stops = sq_answer_stops_in_words (reading->stops_from_exposure);
+  g_autofree char *stops = sq_stops_in_words (reading->stops_from_exposure);
   g_autofree char *key = sq_quantity_format (reading->key_lux, SQ_ILLUMINANCE, units);
   g_autofree char *fill = sq_quantity_format (reading->fill_lux, SQ_ILLUMINANCE, units);
   g_autofree char *back = sq_quantity_format (reading->back_lux, SQ_ILLUMINANCE, units);
-  g_autofree char *back_stops = sq_answer_stops (reading->back_stops);
-  g_autofree char *ratio = sq_answer_ratio (reading->shown_ratio);
+  g_autofree char *back_stops = sq_stops_text (reading->back_stops, TRUE);
+  g_autofree char *ratio = sq_ratio_text (reading->shown_ratio);
   g_autofree char *ratio_stops = sq_quantity_format (log2 (reading->shown_ratio), SQ_STOPS, units);
   g_string_append_printf (text, _ ("\n%s  face at %s\n"),
                           mark->label != NULL ? mark->label : mark->id, height);
@@ -281,7 +282,7 @@ people_probe (GString *text, const SqReadings *readings, const SqProbeReading *r
   static const char *const receptors[] = { N_ ("flat"), N_ ("dome"), N_ ("spot") };
   g_autofree char *value = sq_quantity_format (spot ? reading->cd_m2 : reading->lux,
                                                spot ? SQ_LUMINANCE : SQ_ILLUMINANCE, units);
-  g_autofree char *stops = sq_answer_stops_in_words (reading->stops);
+  g_autofree char *stops = sq_stops_in_words (reading->stops);
   g_string_append_printf (text, _ ("\n%s  probe, %s\n    %s  %s from the set stop\n"),
                           reading->probe->id, _ (receptors[reading->probe->receptor]), value,
                           stops);

@@ -1,6 +1,8 @@
 /* readings-panel.c: what the meter reads at each mark and probe, beside the sheet */
 #include "readings-panel.h"
 
+#include "base/figure-text.h"
+
 #include <glib/gi18n-lib.h>
 
 struct _SqReadingsPanel {
@@ -55,19 +57,6 @@ grid_new (void)
   return GTK_GRID (grid);
 }
 
-static char *
-stops_text (double stops)
-{
-  g_autofree char *text = sq_quantity_format (stops, SQ_STOPS, SQ_METRIC);
-  return g_strdup_printf (isfinite (stops) && stops > 0.0 && text[0] != '0' ? "+%s" : "%s", text);
-}
-
-static char *
-ratio_text (double ratio)
-{
-  return isfinite (ratio) ? g_strdup_printf ("%.1f : 1", ratio) : g_strdup ("–");
-}
-
 static const char *
 unit_of (const SqReadings *readings, const char *id)
 {
@@ -105,7 +94,7 @@ append_mark (SqReadingsPanel *panel, const SqReadings *readings, const SqMarkRea
   append_head (panel, head);
   g_autofree char *t_stop = sq_quantity_format (reading->t_stop, SQ_T_STOP, units);
   append (panel, label_new (t_stop, 0, "figure"));
-  g_autofree char *stops = stops_text (reading->stops_from_exposure);
+  g_autofree char *stops = sq_stops_in_words (reading->stops_from_exposure);
   g_autofree char *from_set = g_strdup_printf (_ ("%s from the set stop"), stops);
   append (panel, label_new (from_set, 0, "dim-label"));
 
@@ -122,7 +111,7 @@ append_mark (SqReadingsPanel *panel, const SqReadings *readings, const SqMarkRea
     { _ ("back"), sq_quantity_format (reading->back_lux, SQ_ILLUMINANCE, units) },
     { readings->scene->meter->ratio == SQ_RATIO_TOTAL ? _ ("(key + fill) : fill")
                                                       : _ ("key : fill"),
-      ratio_text (reading->shown_ratio) },
+      sq_ratio_text (reading->shown_ratio) },
   };
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
     const char *figures[] = { rows[i].figure };
@@ -142,7 +131,7 @@ append_probe (SqReadingsPanel *panel, const SqReadings *readings, const SqProbeR
   append_head (panel, head);
   g_autofree char *value = sq_quantity_format (spot ? reading->cd_m2 : reading->lux,
                                                spot ? SQ_LUMINANCE : SQ_ILLUMINANCE, units);
-  g_autofree char *stops = stops_text (reading->stops);
+  g_autofree char *stops = sq_stops_in_words (reading->stops);
   GtkGrid *grid = grid_new ();
   const char *figures[] = { value, stops };
   static const char *const receptors[] = { N_ ("flat"), N_ ("dome"), N_ ("spot") };

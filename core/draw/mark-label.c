@@ -8,9 +8,6 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-#define DASH "–"
-#define MINUS "\u2212"
-#define NO_BREAK_SPACE "\u00a0"
 
 #define BOX_HEIGHT_MM 7.6
 #define BOX_INSET_MM 1.2
@@ -27,30 +24,6 @@ double
 sq_back_from_set_stops (const SqReadings *readings, const SqMarkReading *reading)
 {
   return sq_stops_over (reading->back_lux, sq_flat_set_lux (readings));
-}
-
-char *
-sq_stops_text (double stops, gboolean signed_up)
-{
-  if (!isfinite (stops))
-    return g_strdup (DASH);
-  g_autofree char *text = sq_quantity_format (stops, SQ_STOPS, SQ_METRIC);
-  char *unit = strstr (text, NO_BREAK_SPACE);
-  if (unit != NULL)
-    *unit = '\0';
-  gboolean plain =
-    g_str_has_prefix (text, MINUS) || g_str_has_prefix (text, "+") || g_str_equal (text, "0");
-  return signed_up && !plain ? g_strconcat ("+", text, NULL) : g_steal_pointer (&text);
-}
-
-char *
-sq_ratio_text (double ratio)
-{
-  if (!isfinite (ratio))
-    return g_strdup (DASH);
-  char digits[G_ASCII_DTOSTR_BUF_SIZE];
-  g_ascii_formatd (digits, sizeof digits, ratio < 9.95 ? "%.1f" : "%.0f", ratio);
-  return g_strconcat (digits, " : 1", NULL);
 }
 
 /* The second line: what the light is like. */

@@ -1,6 +1,7 @@
 /* mark-label.h: who stands at a mark, and what the meter reads there */
 #pragma once
 
+#include "base/figure-text.h"
 #include "draw/drawing.h"
 #include "light/readings.h"
 
@@ -26,12 +27,6 @@ double sq_flat_set_lux (const SqReadings *readings);
 
 /* Stops of the back light from the set stop; NAN: none. */
 double sq_back_from_set_stops (const SqReadings *readings, const SqMarkReading *reading);
-
-/* `−1½`, `0`; `+2` where @signed_up; `–` for NAN. Returns: (transfer full) */
-char *sq_stops_text (double stops, gboolean signed_up);
-
-/* `4.0 : 1`, `16 : 1`; `–` for NAN. Returns: (transfer full) */
-char *sq_ratio_text (double ratio);
 
 /* Both relative to the letter's middle; @box is of no width where there is no reading. */
 void sq_mark_label_shape (
