@@ -35,7 +35,7 @@ place_at (const March *march, int i, int j)
     i = CLAMP (i - 1, 0, grid->columns - 1);
     j = CLAMP (j - 1, 0, grid->rows - 1);
   }
-  return (SqPlace){grid->first.x_m + i * grid->step_m, grid->first.y_m + j * grid->step_m};
+  return (SqPlace){ grid->first.x_m + i * grid->step_m, grid->first.y_m + j * grid->step_m };
 }
 
 static int
@@ -60,8 +60,8 @@ link_stations (March *march, int a, int b)
 static void
 march_cell (March *march, int i, int j)
 {
-  double corner[4] = {value_at (march, i, j), value_at (march, i + 1, j),
-                      value_at (march, i + 1, j + 1), value_at (march, i, j + 1)};
+  double corner[4] = { value_at (march, i, j), value_at (march, i + 1, j),
+                       value_at (march, i + 1, j + 1), value_at (march, i, j + 1) };
   int above = 0;
   for (int k = 0; k < 4; k++) {
     if (isnan (corner[k]))
@@ -128,7 +128,7 @@ crossing (const March *march, int station)
   if (isinf (b) && b < 0)
     return from;
   double t = b != a ? CLAMP ((march->level - a) / (b - a), 0.0, 1.0) : 0.5;
-  return (SqPlace){from.x_m + t * (to.x_m - from.x_m), from.y_m + t * (to.y_m - from.y_m)};
+  return (SqPlace){ from.x_m + t * (to.x_m - from.x_m), from.y_m + t * (to.y_m - from.y_m) };
 }
 
 /* Walks from @station until the links end, taking them out on the way. */
@@ -183,18 +183,16 @@ march_all (March *march)
 GPtrArray *
 sq_contours (const SqGrid *grid, double level)
 {
-  March march = {.grid = grid, .level = level, .columns = grid->columns, .rows = grid->rows};
+  March march = { .grid = grid, .level = level, .columns = grid->columns, .rows = grid->rows };
   return march_all (&march);
 }
 
 GPtrArray *
 sq_contour_areas (const SqGrid *grid, double level)
 {
-  March march = {.grid = grid,
-                 .level = level,
-                 .fill = TRUE,
-                 .columns = grid->columns + 2,
-                 .rows = grid->rows + 2};
+  March march = {
+    .grid = grid, .level = level, .fill = TRUE, .columns = grid->columns + 2, .rows = grid->rows + 2
+  };
   return march_all (&march);
 }
 

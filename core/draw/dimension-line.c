@@ -18,17 +18,18 @@ typedef struct {
 static SqType
 figure_type (SqDrawing *drawing)
 {
-  return (SqType){.cap_mm = sq_view_small_mm (drawing->view),
-                  .weight = 500,
-                  .align = SQ_ALIGN_CENTRE,
-                  .colour = sq_ink (drawing->view, SQ_INK),
-                  .halo = TRUE};
+  return (SqType){ .cap_mm = sq_view_small_mm (drawing->view),
+                   .weight = 500,
+                   .align = SQ_ALIGN_CENTRE,
+                   .colour = sq_ink (drawing->view, SQ_INK),
+                   .halo = TRUE };
 }
 
 static Layout
 ends (const SqView *view, const SqDimensionLine *line)
 {
-  Layout layout = {.from = sq_view_paper (view, line->from), .to = sq_view_paper (view, line->to)};
+  Layout layout = { .from = sq_view_paper (view, line->from),
+                    .to = sq_view_paper (view, line->to) };
   double offset = line->offset_m * view->mm_per_m;
 
   layout.angle_rad = atan2 (layout.to.y_mm - layout.from.y_mm, layout.to.x_mm - layout.from.x_mm);
@@ -50,13 +51,13 @@ lay_out (SqDrawing *drawing, const SqDimensionLine *line)
     layout.turn_rad -= G_PI;
   while (layout.turn_rad <= -G_PI / 2 - 1e-6)
     layout.turn_rad += G_PI;
-  SqPaperPoint middle = {(layout.line_from.x_mm + layout.line_to.x_mm) / 2,
-                         (layout.line_from.y_mm + layout.line_to.y_mm) / 2};
+  SqPaperPoint middle = { (layout.line_from.x_mm + layout.line_to.x_mm) / 2,
+                          (layout.line_from.y_mm + layout.line_to.y_mm) / 2 };
   layout.text_at = sq_paper_along (middle, layout.turn_rad - G_PI / 2, 1.0);
   layout.text =
-      line->text != NULL && *line->text != '\0'
-          ? g_strdup (line->text)
-          : sq_quantity_format (sq_place_distance_m (line->from, line->to), SQ_LENGTH, view->units);
+    line->text != NULL && *line->text != '\0'
+      ? g_strdup (line->text)
+      : sq_quantity_format (sq_place_distance_m (line->from, line->to), SQ_LENGTH, view->units);
   return layout;
 }
 
@@ -64,9 +65,9 @@ void
 sq_dimension_lines (const SqView *view, const SqDimensionLine *line, SqPaperLine lines[3])
 {
   Layout layout = ends (view, line);
-  lines[0] = (SqPaperLine){layout.from, layout.line_from};
-  lines[1] = (SqPaperLine){layout.to, layout.line_to};
-  lines[2] = (SqPaperLine){layout.line_from, layout.line_to};
+  lines[0] = (SqPaperLine){ layout.from, layout.line_from };
+  lines[1] = (SqPaperLine){ layout.to, layout.line_to };
+  lines[2] = (SqPaperLine){ layout.line_from, layout.line_to };
 }
 
 static SqPaperBox
@@ -76,7 +77,7 @@ figure_box (SqDrawing *drawing, const Layout *layout)
   double width = sq_text_width_mm (drawing, layout->text, &type), height = type.cap_mm * 1.2;
   double c = fabs (cos (layout->turn_rad)), s = fabs (sin (layout->turn_rad));
   SqPaperPoint middle =
-      sq_paper_along (layout->text_at, layout->turn_rad - G_PI / 2, type.cap_mm / 2);
+    sq_paper_along (layout->text_at, layout->turn_rad - G_PI / 2, type.cap_mm / 2);
   return sq_paper_box_round (middle, (width * c + height * s) / 2, (width * s + height * c) / 2);
 }
 

@@ -7,7 +7,7 @@ SqGrid *
 sq_grid_new (int columns, int rows, SqPlace first, double step_m)
 {
   SqGrid *grid = g_new0 (SqGrid, 1);
-  *grid = (SqGrid){.columns = columns, .rows = rows, .first = first, .step_m = step_m};
+  *grid = (SqGrid){ .columns = columns, .rows = rows, .first = first, .step_m = step_m };
   grid->value = g_new0 (double, (gsize)columns *rows);
   return grid;
 }

@@ -8,8 +8,8 @@ SqLampPens
 sq_lamp_pens (gboolean on)
 {
   if (on)
-    return (SqLampPens){SQ_PEN_50, SQ_PEN_70, 0.55, {0}, 0};
-  return (SqLampPens){SQ_PEN_25, SQ_PEN_35, SQ_PEN_25, {1.2, 0.8}, 2};
+    return (SqLampPens){ SQ_PEN_50, SQ_PEN_70, 0.55, { 0 }, 0 };
+  return (SqLampPens){ SQ_PEN_25, SQ_PEN_35, SQ_PEN_25, { 1.2, 0.8 }, 2 };
 }
 
 void
@@ -64,7 +64,7 @@ draw_flame (SqDrawing *drawing, const SqLampPens *pens, double width_mm)
   cairo_path_destroy (drop);
   sq_draw_stroke_dashed (drawing, pens->body_mm, sq_ink (drawing->view, SQ_INK), pens->dash_mm,
                          pens->n_dashes);
-  sq_draw_dot (drawing, (SqPaperPoint){-0.12 * w, 0}, 0.55, sq_ink (drawing->view, SQ_INK));
+  sq_draw_dot (drawing, (SqPaperPoint){ -0.12 * w, 0 }, 0.55, sq_ink (drawing->view, SQ_INK));
 }
 
 /* A lamp that is seen in the picture: a ring with rays, its source small in the middle. */
@@ -72,7 +72,7 @@ static void
 draw_practical (SqDrawing *drawing, const SqLamp *lamp, const SqLampPens *pens, double width_mm)
 {
   SqColour ink = sq_ink (drawing->view, SQ_INK);
-  const SqPaperPoint middle = {0, 0};
+  const SqPaperPoint middle = { 0, 0 };
   double r = width_mm / 2, small = 0.36 * width_mm;
   int source = lamp->lamp_class->source;
 
@@ -94,8 +94,8 @@ draw_practical (SqDrawing *drawing, const SqLamp *lamp, const SqLampPens *pens, 
     sq_draw_stroke (drawing, SQ_PEN_25, ink);
   if (source == SQ_SOURCE_FLUORESCENT)
     for (int side = -1; side <= 1; side += 2)
-      sq_draw_line (drawing, (SqPaperPoint){-small / 2 - 0.7, side * small / 4},
-                    (SqPaperPoint){-small / 2, side * small / 4}, SQ_PEN_35, ink);
+      sq_draw_line (drawing, (SqPaperPoint){ -small / 2 - 0.7, side * small / 4 },
+                    (SqPaperPoint){ -small / 2, side * small / 4 }, SQ_PEN_35, ink);
 }
 
 /* Lanterns and balloons: a ring of dots. */
@@ -103,7 +103,7 @@ static void
 draw_ball (SqDrawing *drawing, const SqLampPens *pens, double width_mm)
 {
   SqColour ink = sq_ink (drawing->view, SQ_INK);
-  const SqPaperPoint middle = {0, 0};
+  const SqPaperPoint middle = { 0, 0 };
   double r = width_mm / 2;
   int n = MAX (8, (int)(G_PI * width_mm / 1.5));
 

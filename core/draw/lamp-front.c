@@ -16,8 +16,8 @@ ink (SqDrawing *drawing)
 static void
 across (SqDrawing *drawing, double x_mm, double width_mm, double pen_mm)
 {
-  sq_draw_line (drawing, (SqPaperPoint){x_mm, -width_mm / 2}, (SqPaperPoint){x_mm, width_mm / 2},
-                pen_mm, ink (drawing));
+  sq_draw_line (drawing, (SqPaperPoint){ x_mm, -width_mm / 2 },
+                (SqPaperPoint){ x_mm, width_mm / 2 }, pen_mm, ink (drawing));
 }
 
 static void
@@ -46,12 +46,12 @@ draw_lips (SqDrawing *drawing, const SqLampPens *pens, double width_mm)
   cairo_save (drawing->cairo);
   cairo_set_line_join (drawing->cairo, CAIRO_LINE_JOIN_ROUND);
   for (int side = -1; side <= 1; side += 2) {
-    SqPaperPoint from = {-0.3, side * width_mm / 2};
-    SqPaperPoint to = {0.8 * lip, side * (width_mm / 2 + 0.6 * lip)};
+    SqPaperPoint from = { -0.3, side * width_mm / 2 };
+    SqPaperPoint to = { 0.8 * lip, side * (width_mm / 2 + 0.6 * lip) };
     sq_draw_line (drawing, from, to, pens->face_mm, ink (drawing));
   }
   cairo_restore (drawing->cairo);
-  sq_draw_dot (drawing, (SqPaperPoint){-0.5, 0}, 0.65, ink (drawing));
+  sq_draw_dot (drawing, (SqPaperPoint){ -0.5, 0 }, 0.65, ink (drawing));
 }
 
 static void
@@ -59,8 +59,8 @@ draw_parallel (SqDrawing *drawing, const SqLampPens *pens, double face_mm)
 {
   across (drawing, 0, face_mm, pens->face_mm);
   for (int i = -1; i <= 1; i++)
-    sq_draw_line (drawing, (SqPaperPoint){0, i * 0.34 * face_mm},
-                  (SqPaperPoint){2.0, i * 0.34 * face_mm}, 0.28, ink (drawing));
+    sq_draw_line (drawing, (SqPaperPoint){ 0, i * 0.34 * face_mm },
+                  (SqPaperPoint){ 2.0, i * 0.34 * face_mm }, 0.28, ink (drawing));
 }
 
 static void
@@ -101,10 +101,10 @@ draw_profile (SqDrawing *drawing,
 static void
 draw_skirt (SqDrawing *drawing, const SqLampSize *size)
 {
-  const SqPaperPoint skirt[] = {{-size->skirt_mm, -size->width_mm / 2},
-                                {0, -size->face_mm / 2},
-                                {0, size->face_mm / 2},
-                                {-size->skirt_mm, size->width_mm / 2}};
+  const SqPaperPoint skirt[] = { { -size->skirt_mm, -size->width_mm / 2 },
+                                 { 0, -size->face_mm / 2 },
+                                 { 0, size->face_mm / 2 },
+                                 { -size->skirt_mm, size->width_mm / 2 } };
   sq_draw_polyline (drawing, skirt, G_N_ELEMENTS (skirt), TRUE);
   sq_draw_fill (drawing, paper (drawing), 1.0);
   sq_draw_polyline (drawing, skirt, G_N_ELEMENTS (skirt), TRUE);
@@ -126,8 +126,8 @@ draw_pins (SqDrawing *drawing, const SqLampSize *size, const SqLampPens *pens, d
 {
   double y = MIN (0.12 * size->width_mm, 1.2);
   for (int side = -1; side <= 1; side += 2)
-    sq_draw_line (drawing, (SqPaperPoint){back_mm - SQ_LAMP_PINS_MM, side * y},
-                  (SqPaperPoint){back_mm, side * y}, pens->body_mm, ink (drawing));
+    sq_draw_line (drawing, (SqPaperPoint){ back_mm - SQ_LAMP_PINS_MM, side * y },
+                  (SqPaperPoint){ back_mm, side * y }, pens->body_mm, ink (drawing));
 }
 
 void
@@ -149,8 +149,8 @@ sq_draw_lamp_aimed (SqDrawing *drawing, const SqLamp *lamp, const SqLampSize *si
     draw_pins (drawing, size, &pens, back);
 
   if (size->skirt_mm > 0.0)
-    sq_draw_dots (drawing, (SqPaperPoint){0, -size->face_mm / 2},
-                  (SqPaperPoint){0, size->face_mm / 2}, 1.3, 0.42, ink (drawing));
+    sq_draw_dots (drawing, (SqPaperPoint){ 0, -size->face_mm / 2 },
+                  (SqPaperPoint){ 0, size->face_mm / 2 }, 1.3, 0.42, ink (drawing));
   else if (optics == SQ_OPTICS_LENS)
     draw_lens (drawing, &pens, size->face_mm);
   else if (optics == SQ_OPTICS_OPEN)
@@ -165,9 +165,9 @@ sq_draw_lamp_aimed (SqDrawing *drawing, const SqLamp *lamp, const SqLampSize *si
 void
 sq_draw_lamp_upright (SqDrawing *drawing, const SqLamp *lamp, const SqLampSize *size)
 {
-  static const double dash[] = {0.9, 0.6};
+  static const double dash[] = { 0.9, 0.6 };
   SqLampPens pens = sq_lamp_pens (lamp->fixture == NULL || lamp->fixture->on);
-  const SqPaperPoint middle = {0, 0};
+  const SqPaperPoint middle = { 0, 0 };
   double half = size->depth_mm / 2;
   const SqFace *face = lamp->lamp_class->face;
 
@@ -191,6 +191,8 @@ sq_draw_lamp_upright (SqDrawing *drawing, const SqLamp *lamp, const SqLampSize *
     sq_draw_dot (drawing, middle, 0.4, ink (drawing));
     return;
   }
-  sq_draw_line (drawing, (SqPaperPoint){-q, -q}, (SqPaperPoint){q, q}, SQ_PEN_35, ink (drawing));
-  sq_draw_line (drawing, (SqPaperPoint){-q, q}, (SqPaperPoint){q, -q}, SQ_PEN_35, ink (drawing));
+  sq_draw_line (drawing, (SqPaperPoint){ -q, -q }, (SqPaperPoint){ q, q }, SQ_PEN_35,
+                ink (drawing));
+  sq_draw_line (drawing, (SqPaperPoint){ -q, q }, (SqPaperPoint){ q, -q }, SQ_PEN_35,
+                ink (drawing));
 }

@@ -12,7 +12,7 @@ static void
 line (const Stack *stack, double x1, double y1, double x2, double y2, double pen_mm)
 {
   if (stack->drawing != NULL)
-    sq_draw_line (stack->drawing, (SqPaperPoint){x1, y1}, (SqPaperPoint){x2, y2}, pen_mm,
+    sq_draw_line (stack->drawing, (SqPaperPoint){ x1, y1 }, (SqPaperPoint){ x2, y2 }, pen_mm,
                   stack->ink);
 }
 
@@ -20,7 +20,7 @@ line (const Stack *stack, double x1, double y1, double x2, double y2, double pen
 static void
 draw_scrim (Stack *stack, const SqModifier *modifier)
 {
-  static const double dash[] = {0.7, 0.5};
+  static const double dash[] = { 0.7, 0.5 };
   int n = CLAMP ((int)round (modifier->stops * 2), 1, 8);
   double from = modifier->part == SQ_PART_TOP ? 0.0 : -stack->width_mm / 2 - 0.3;
   double to = modifier->part == SQ_PART_BOTTOM ? 0.0 : stack->width_mm / 2 + 0.3;
@@ -40,7 +40,8 @@ draw_gel (Stack *stack)
   double half = stack->width_mm / 2 + 0.4, x = stack->x_mm;
   const double d = 0.75;
   const SqPaperPoint diamond[] = {
-      {x - d, half + d}, {x, half + 2 * d}, {x + d, half + d}, {x, half}};
+    { x - d, half + d }, { x, half + 2 * d }, { x + d, half + d }, { x, half }
+  };
 
   line (stack, x, -half, x, half, SQ_PEN_50);
   if (stack->drawing != NULL) {
@@ -57,8 +58,8 @@ draw_diffusion (Stack *stack)
 {
   double half = stack->width_mm / 2 + 0.3;
   if (stack->drawing != NULL)
-    sq_draw_dots (stack->drawing, (SqPaperPoint){stack->x_mm, -half},
-                  (SqPaperPoint){stack->x_mm, half}, 1.2, 0.32, stack->ink);
+    sq_draw_dots (stack->drawing, (SqPaperPoint){ stack->x_mm, -half },
+                  (SqPaperPoint){ stack->x_mm, half }, 1.2, 0.32, stack->ink);
   stack->x_mm += 1.2;
 }
 
@@ -107,7 +108,7 @@ sq_draw_lamp_modifiers (SqDrawing *drawing,
                         double face_mm,
                         double from_mm)
 {
-  Stack stack = {.drawing = drawing, .x_mm = from_mm + 1.1, .width_mm = MAX (face_mm, 3.2)};
+  Stack stack = { .drawing = drawing, .x_mm = from_mm + 1.1, .width_mm = MAX (face_mm, 3.2) };
   gboolean any = FALSE;
 
   if (drawing != NULL)

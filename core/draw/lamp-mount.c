@@ -31,8 +31,8 @@ sq_mount_glyph (int mount)
 const char *
 sq_mount_glyph_word (SqMountGlyph glyph)
 {
-  static const char *const words[SQ_MOUNT_GLYPHS] = {N_ ("stand"), N_ ("hung"), N_ ("wall"),
-                                                     N_ ("floor"), N_ ("hand"), N_ ("set")};
+  static const char *const words[SQ_MOUNT_GLYPHS] = { N_ ("stand"), N_ ("hung"), N_ ("wall"),
+                                                      N_ ("floor"), N_ ("hand"), N_ ("set") };
   return words[glyph];
 }
 
@@ -42,8 +42,8 @@ draw_legs (SqDrawing *drawing, double radius_mm)
   SqColour soft = sq_ink (drawing->view, SQ_SOFT);
   for (int leg = 0; leg < 3; leg++) {
     SqPaperPoint foot =
-        sq_paper_along ((SqPaperPoint){0, 0}, G_PI + leg * 2.0 * G_PI / 3, radius_mm);
-    sq_draw_line (drawing, (SqPaperPoint){0, 0}, foot, SQ_PEN_18, soft);
+      sq_paper_along ((SqPaperPoint){ 0, 0 }, G_PI + leg * 2.0 * G_PI / 3, radius_mm);
+    sq_draw_line (drawing, (SqPaperPoint){ 0, 0 }, foot, SQ_PEN_18, soft);
     sq_draw_dot (drawing, foot, 0.28, soft);
   }
 }
@@ -53,8 +53,8 @@ draw_pipe (SqDrawing *drawing, double width_mm)
 {
   double reach = MAX (width_mm / 2 + 2.2, 3.6);
   for (int side = -1; side <= 1; side += 2)
-    sq_draw_line (drawing, (SqPaperPoint){side * 0.45, -reach}, (SqPaperPoint){side * 0.45, reach},
-                  SQ_PEN_25, sq_ink (drawing->view, SQ_INK));
+    sq_draw_line (drawing, (SqPaperPoint){ side * 0.45, -reach },
+                  (SqPaperPoint){ side * 0.45, reach }, SQ_PEN_25, sq_ink (drawing->view, SQ_INK));
 }
 
 static void
@@ -64,12 +64,14 @@ draw_wall_bar (SqDrawing *drawing, double width_mm, double depth_mm)
   double x = -depth_mm / 2 - 1.0, half = 0.45 * width_mm + 0.6;
   int n = MAX (3, (int)(width_mm / 1.4));
 
-  sq_draw_line (drawing, (SqPaperPoint){x, -half}, (SqPaperPoint){x, half}, SQ_PEN_70, ink);
+  sq_draw_line (drawing, (SqPaperPoint){ x, -half }, (SqPaperPoint){ x, half }, SQ_PEN_70, ink);
   for (int i = 0; i <= n; i++) {
     double y = -half + 2 * half * i / n;
-    sq_draw_line (drawing, (SqPaperPoint){x, y}, (SqPaperPoint){x - 1.1, y + 0.9}, SQ_PEN_25, ink);
+    sq_draw_line (drawing, (SqPaperPoint){ x, y }, (SqPaperPoint){ x - 1.1, y + 0.9 }, SQ_PEN_25,
+                  ink);
   }
-  sq_draw_line (drawing, (SqPaperPoint){x, 0}, (SqPaperPoint){-depth_mm / 2, 0}, SQ_PEN_35, ink);
+  sq_draw_line (drawing, (SqPaperPoint){ x, 0 }, (SqPaperPoint){ -depth_mm / 2, 0 }, SQ_PEN_35,
+                ink);
 }
 
 static void
@@ -78,10 +80,10 @@ draw_feet (SqDrawing *drawing, double width_mm, double depth_mm)
   SqColour ink = sq_ink (drawing->view, SQ_INK);
   for (int side = -1; side <= 1; side += 2) {
     double y = side * (width_mm / 2 + 1.1);
-    sq_draw_line (drawing, (SqPaperPoint){-0.2 * depth_mm, y}, (SqPaperPoint){0.2 * depth_mm, y},
+    sq_draw_line (drawing, (SqPaperPoint){ -0.2 * depth_mm, y },
+                  (SqPaperPoint){ 0.2 * depth_mm, y }, SQ_PEN_35, ink);
+    sq_draw_line (drawing, (SqPaperPoint){ 0, y }, (SqPaperPoint){ 0, side * width_mm / 2 },
                   SQ_PEN_35, ink);
-    sq_draw_line (drawing, (SqPaperPoint){0, y}, (SqPaperPoint){0, side * width_mm / 2}, SQ_PEN_35,
-                  ink);
   }
 }
 
@@ -90,14 +92,14 @@ draw_hand (SqDrawing *drawing, double depth_mm)
 {
   SqColour ink = sq_ink (drawing->view, SQ_INK);
   double x = -depth_mm / 2;
-  sq_draw_line (drawing, (SqPaperPoint){x, 0}, (SqPaperPoint){x - 1.6, 0}, SQ_PEN_50, ink);
-  sq_draw_circle_path (drawing, (SqPaperPoint){x - 2.4, 0}, 0.8);
+  sq_draw_line (drawing, (SqPaperPoint){ x, 0 }, (SqPaperPoint){ x - 1.6, 0 }, SQ_PEN_50, ink);
+  sq_draw_circle_path (drawing, (SqPaperPoint){ x - 2.4, 0 }, 0.8);
   sq_draw_stroke (drawing, SQ_PEN_50, ink);
 }
 
 void
 sq_draw_mount (
-    SqDrawing *drawing, SqMountGlyph glyph, double width_mm, double depth_mm, double legs_radius_mm)
+  SqDrawing *drawing, SqMountGlyph glyph, double width_mm, double depth_mm, double legs_radius_mm)
 {
   switch (glyph) {
   case SQ_GLYPH_STAND:
@@ -161,7 +163,7 @@ sq_draw_mount_glyph (SqDrawing *drawing, SqPaperPoint at, double size_mm, SqMoun
     cairo_close_path (cr);
     break;
   case SQ_GLYPH_HAND:
-    sq_draw_circle_path (drawing, (SqPaperPoint){w / 2, -0.3 * w}, 0.28 * w);
+    sq_draw_circle_path (drawing, (SqPaperPoint){ w / 2, -0.3 * w }, 0.28 * w);
     cairo_move_to (cr, w / 2, -w);
     cairo_line_to (cr, w / 2, -0.58 * w);
     break;

@@ -24,11 +24,8 @@ const char *sq_mount_glyph_word (SqMountGlyph glyph); /* N_(): stand, hung … *
 
 /* The marks on the body, to be drawn before it, in the lamp's frame: x along the throw, origin at
  * the middle of a body of @width_mm across and @depth_mm along. */
-void sq_draw_mount (SqDrawing *drawing,
-                    SqMountGlyph glyph,
-                    double width_mm,
-                    double depth_mm,
-                    double legs_radius_mm);
+void sq_draw_mount (
+  SqDrawing *drawing, SqMountGlyph glyph, double width_mm, double depth_mm, double legs_radius_mm);
 
 /* A square of side @size_mm with its lower left corner at @at. Returns: how far the text after it
  * starts from @at, in mm */

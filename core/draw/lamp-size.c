@@ -115,11 +115,11 @@ sq_lamp_size (const SqView *view, const SqLamp *lamp)
   double k = view->mm_per_m;
   double face_m = lamp_class->face != NULL ? lamp_class->face->width_m : 0.0;
   double face_up_m = lamp_class->face != NULL ? sq_face_height_m (lamp_class->face) : 0.0;
-  SqLampSize size = {.form = form_of (lamp)};
+  SqLampSize size = { .form = form_of (lamp) };
 
   if (size.form == SQ_FORM_ROUND) {
     double ball_m =
-        lamp_class->optics == SQ_OPTICS_ROUND ? MAX (face_m, body->width_m) : body->width_m;
+      lamp_class->optics == SQ_OPTICS_ROUND ? MAX (face_m, body->width_m) : body->width_m;
     size.width_mm = size.depth_mm = MAX (ball_m * k, SQ_LAMP_LEAST_MM);
     size.face_mm = size.face_up_mm = size.width_mm;
     return size;

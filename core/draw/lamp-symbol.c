@@ -8,15 +8,15 @@ sq_lamp_of_fixture (const SqScene *scene, const SqFixture *fixture, const SqView
 {
   SqFrame frame = sq_fixture_frame (scene, fixture);
   const SqStand *stand =
-      fixture->stand != NULL ? sq_library_stand (scene->library, fixture->stand) : NULL;
+    fixture->stand != NULL ? sq_library_stand (scene->library, fixture->stand) : NULL;
   SqLamp lamp = {
-      .lamp_class = sq_scene_class (scene, fixture->class_id),
-      .fixture = fixture,
-      .at = sq_view_paper (view, (SqPlace){fixture->at.x_m, fixture->at.y_m}),
-      .elevation_deg = sq_vector_elevation_deg (frame.forward),
-      .roll_deg = fixture->roll_deg,
-      .with_mount = TRUE,
-      .legs_radius_m = stand != NULL ? stand->footprint_m / 2 : SQ_LEGS_RADIUS_M,
+    .lamp_class = sq_scene_class (scene, fixture->class_id),
+    .fixture = fixture,
+    .at = sq_view_paper (view, (SqPlace){ fixture->at.x_m, fixture->at.y_m }),
+    .elevation_deg = sq_vector_elevation_deg (frame.forward),
+    .roll_deg = fixture->roll_deg,
+    .with_mount = TRUE,
+    .legs_radius_m = stand != NULL ? stand->footprint_m / 2 : SQ_LEGS_RADIUS_M,
   };
   gboolean upright = fabs (lamp.elevation_deg) >= 90.0 - SQ_LAMP_UPRIGHT_DEG;
   lamp.azimuth_deg = sq_vector_azimuth_deg (upright ? frame.up : frame.forward);
@@ -46,10 +46,10 @@ sq_lamp_body (const SqView *view, const SqLamp *lamp)
 {
   SqLampSize size = sq_lamp_size (view, lamp);
   double angle = sq_view_angle_rad (lamp->azimuth_deg);
-  return (SqTurnedBox){.middle = sq_paper_along (lamp->at, angle, body_middle_mm (&size)),
-                       .angle_rad = angle,
-                       .half_length_mm = size.depth_mm / 2,
-                       .half_width_mm = size.width_mm / 2};
+  return (SqTurnedBox){ .middle = sq_paper_along (lamp->at, angle, body_middle_mm (&size)),
+                        .angle_rad = angle,
+                        .half_length_mm = size.depth_mm / 2,
+                        .half_width_mm = size.width_mm / 2 };
 }
 
 SqTurnedBox
@@ -65,10 +65,10 @@ sq_lamp_outline (const SqView *view, const SqLamp *lamp)
     behind -= SQ_LAMP_PINS_MM;
   if (size.form == SQ_FORM_AIMED && (size.skirt_mm > 0.0 || ahead > size.front_mm))
     width = MAX (width, size.face_mm + (ahead > size.front_mm ? 2.0 : 0.0));
-  return (SqTurnedBox){.middle = sq_paper_along (lamp->at, angle, (ahead + behind) / 2),
-                       .angle_rad = angle,
-                       .half_length_mm = (ahead - behind) / 2,
-                       .half_width_mm = width / 2};
+  return (SqTurnedBox){ .middle = sq_paper_along (lamp->at, angle, (ahead + behind) / 2),
+                        .angle_rad = angle,
+                        .half_length_mm = (ahead - behind) / 2,
+                        .half_width_mm = width / 2 };
 }
 
 static void
@@ -77,13 +77,13 @@ draw_held (SqDrawing *drawing, const SqLamp *lamp, const SqLampSize *size, gbool
   SqMountGlyph glyph = sq_mount_glyph (lamp->fixture->mount);
   double middle = body_middle_mm (size);
 
-  sq_draw_enter (drawing, (SqPaperPoint){middle, 0}, 0.0);
+  sq_draw_enter (drawing, (SqPaperPoint){ middle, 0 }, 0.0);
   if (!over)
     sq_draw_mount (drawing, glyph, size->width_mm, size->depth_mm,
                    lamp->legs_radius_m * drawing->view->mm_per_m);
   else if (glyph == SQ_GLYPH_HUNG && size->form == SQ_FORM_AIMED) {
     /* the clamp, on top of the body */
-    sq_draw_box_path (drawing, sq_paper_box_round ((SqPaperPoint){0, 0}, 0.65, 0.65), 0.0);
+    sq_draw_box_path (drawing, sq_paper_box_round ((SqPaperPoint){ 0, 0 }, 0.65, 0.65), 0.0);
     sq_draw_fill (drawing, sq_ink (drawing->view, SQ_INK), 1.0);
   }
   sq_draw_leave (drawing);
@@ -94,7 +94,7 @@ sq_draw_lamp (SqDrawing *drawing, const SqLamp *lamp)
 {
   SqLampSize size = sq_lamp_size (drawing->view, lamp);
   gboolean held =
-      lamp->with_mount && lamp->fixture != NULL && lamp->lamp_class->optics != SQ_OPTICS_BULB;
+    lamp->with_mount && lamp->fixture != NULL && lamp->lamp_class->optics != SQ_OPTICS_BULB;
 
   sq_draw_enter (drawing, lamp->at, sq_view_angle_rad (lamp->azimuth_deg));
   if (held)

@@ -30,8 +30,8 @@ pixel (const SqLightMap *map, double lux)
 GBytes *
 sq_map_picture_png (const SqLightMap *map)
 {
-  int side = MAX (1, (LEAST_PIXELS + MAX (map->columns, map->rows) - 1) /
-                       MAX (map->columns, map->rows));
+  int side =
+    MAX (1, (LEAST_PIXELS + MAX (map->columns, map->rows) - 1) / MAX (map->columns, map->rows));
   cairo_surface_t *surface =
     cairo_image_surface_create (CAIRO_FORMAT_RGB24, map->columns * side, map->rows * side);
   cairo_surface_flush (surface);

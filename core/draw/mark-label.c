@@ -8,7 +8,6 @@
 #include <glib/gi18n-lib.h>
 #include <string.h>
 
-
 #define BOX_HEIGHT_MM 7.6
 #define BOX_INSET_MM 1.2
 #define BOX_CORNER_MM 0.8

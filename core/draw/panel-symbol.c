@@ -10,7 +10,7 @@
 const char *
 sq_panel_kind_word (int kind)
 {
-  static const char *const words[] = {N_ ("Flag"), N_ ("Net"), N_ ("Frame"), N_ ("Bounce")};
+  static const char *const words[] = { N_ ("Flag"), N_ ("Net"), N_ ("Frame"), N_ ("Bounce") };
   return words[kind];
 }
 
@@ -20,12 +20,12 @@ sq_panel_mark (const SqView *view, const SqPanel *panel)
   double c = fabs (cos (SQ_RADIANS (panel->roll_deg)));
   double s = fabs (sin (SQ_RADIANS (panel->roll_deg)));
   return (SqPanelMark){
-      .kind = panel->kind,
-      .at = sq_view_paper (view, (SqPlace){panel->at.x_m, panel->at.y_m}),
-      .facing_deg = panel->facing_deg,
-      .tilt_deg = panel->tilt_deg,
-      .width_m = panel->width_m * c + panel->height_m * s,
-      .rise_m = panel->height_m * c + panel->width_m * s,
+    .kind = panel->kind,
+    .at = sq_view_paper (view, (SqPlace){ panel->at.x_m, panel->at.y_m }),
+    .facing_deg = panel->facing_deg,
+    .tilt_deg = panel->tilt_deg,
+    .width_m = panel->width_m * c + panel->height_m * s,
+    .rise_m = panel->height_m * c + panel->width_m * s,
   };
 }
 
@@ -46,10 +46,10 @@ lean_mm (const SqView *view, const SqPanelMark *mark)
 SqTurnedBox
 sq_panel_outline (const SqView *view, const SqPanelMark *mark)
 {
-  return (SqTurnedBox){.middle = mark->at,
-                       .angle_rad = sq_view_angle_rad (mark->facing_deg),
-                       .half_length_mm = MAX (1.3, lean_mm (view, mark) / 2 + 1.0),
-                       .half_width_mm = length_mm (view, mark) / 2};
+  return (SqTurnedBox){ .middle = mark->at,
+                        .angle_rad = sq_view_angle_rad (mark->facing_deg),
+                        .half_length_mm = MAX (1.3, lean_mm (view, mark) / 2 + 1.0),
+                        .half_width_mm = length_mm (view, mark) / 2 };
 }
 
 static void
@@ -68,8 +68,8 @@ draw_net (SqDrawing *drawing, double length)
   cairo_rectangle (drawing->cairo, -0.5, -length / 2, 1.0, length);
   sq_draw_fill (drawing, sq_ink (drawing->view, SQ_PAPER), 1.0);
   for (int side = -1; side <= 1; side += 2)
-    sq_draw_line (drawing, (SqPaperPoint){side * 0.5, -length / 2},
-                  (SqPaperPoint){side * 0.5, length / 2}, SQ_PEN_35, ink);
+    sq_draw_line (drawing, (SqPaperPoint){ side * 0.5, -length / 2 },
+                  (SqPaperPoint){ side * 0.5, length / 2 }, SQ_PEN_35, ink);
   for (int i = 1; i < n; i++) {
     double y = -length / 2 + length * i / n;
     cairo_move_to (drawing->cairo, -0.5, y - 0.35);
@@ -91,8 +91,8 @@ draw_frame (SqDrawing *drawing, double length)
     else
       sq_draw_stroke (drawing, SQ_PEN_25, ink);
   }
-  sq_draw_dots (drawing, (SqPaperPoint){0, -length / 2 + 0.9}, (SqPaperPoint){0, length / 2 - 0.9},
-                1.5, 0.38, ink);
+  sq_draw_dots (drawing, (SqPaperPoint){ 0, -length / 2 + 0.9 },
+                (SqPaperPoint){ 0, length / 2 - 0.9 }, 1.5, 0.38, ink);
 }
 
 static void
@@ -119,14 +119,14 @@ draw_bounce (SqDrawing *drawing, double length)
 static void
 draw_edge (SqDrawing *drawing, int kind, double x, double length)
 {
-  static void (*const draw[]) (SqDrawing *, double) = {draw_flag, draw_net, draw_frame,
-                                                       draw_bounce};
+  static void (*const draw[]) (SqDrawing *, double) = { draw_flag, draw_net, draw_frame,
+                                                        draw_bounce };
 
-  sq_draw_enter (drawing, (SqPaperPoint){x, 0}, 0.0);
+  sq_draw_enter (drawing, (SqPaperPoint){ x, 0 }, 0.0);
   draw[kind](drawing, length);
   for (int side = -1; side <= 1; side += 2) /* posts */
-    sq_draw_line (drawing, (SqPaperPoint){-1.3, side * length / 2},
-                  (SqPaperPoint){1.3, side * length / 2}, SQ_PEN_50,
+    sq_draw_line (drawing, (SqPaperPoint){ -1.3, side * length / 2 },
+                  (SqPaperPoint){ 1.3, side * length / 2 }, SQ_PEN_50,
                   sq_ink (drawing->view, SQ_INK));
   sq_draw_leave (drawing);
 }
@@ -140,15 +140,15 @@ sq_draw_panel (SqDrawing *drawing, const SqPanelMark *mark)
   sq_draw_enter (drawing, mark->at, sq_view_angle_rad (mark->facing_deg));
   if (lean > 0.0) {
     for (int side = -1; side <= 1; side += 2)
-      sq_draw_line (drawing, (SqPaperPoint){-lean / 2, side * length / 2},
-                    (SqPaperPoint){lean / 2, side * length / 2}, SQ_PEN_25, ink);
+      sq_draw_line (drawing, (SqPaperPoint){ -lean / 2, side * length / 2 },
+                    (SqPaperPoint){ lean / 2, side * length / 2 }, SQ_PEN_25, ink);
     draw_edge (drawing, mark->kind, -lean / 2, length);
     draw_edge (drawing, mark->kind, lean / 2, length);
   } else {
     draw_edge (drawing, mark->kind, 0.0, length);
   }
   if (fabs (mark->tilt_deg) > 10.0 && fabs (mark->tilt_deg) < 80.0)
-    sq_draw_arrow (drawing, (SqPaperPoint){lean / 2 + 1.2, 0}, (SqPaperPoint){lean / 2 + 3.9, 0},
-                   SQ_PEN_25, ink, NULL, 0, 1.2);
+    sq_draw_arrow (drawing, (SqPaperPoint){ lean / 2 + 1.2, 0 },
+                   (SqPaperPoint){ lean / 2 + 3.9, 0 }, SQ_PEN_25, ink, NULL, 0, 1.2);
   sq_draw_leave (drawing);
 }

@@ -31,7 +31,7 @@ sq_piece_is_column (const SqPiece *piece)
 void
 sq_draw_piece (SqDrawing *drawing, const SqPiece *piece)
 {
-  static const double overhead_dash[] = {2.0, 1.0};
+  static const double overhead_dash[] = { 2.0, 1.0 };
   gboolean column = sq_piece_is_column (piece);
   gboolean overhead = piece->base_m >= HEAD_HEIGHT_M;
   gboolean over = drawing->view->has_overlay;
@@ -56,27 +56,24 @@ sq_piece_box (const SqView *view, const SqPiece *piece)
     return sq_paper_box_round (sq_view_paper (view, piece->disc->at), r, r);
   }
   SqPaperPoint first = sq_view_paper (view, sq_path_at (piece->outline, 0));
-  SqPaperBox box = {first.x_mm, first.y_mm, 0, 0};
+  SqPaperBox box = { first.x_mm, first.y_mm, 0, 0 };
   for (guint i = 1; i < piece->outline->len; i++) {
     SqPaperPoint at = sq_view_paper (view, sq_path_at (piece->outline, i));
-    box = sq_paper_box_union (box, (SqPaperBox){at.x_mm, at.y_mm, 0, 0});
+    box = sq_paper_box_union (box, (SqPaperBox){ at.x_mm, at.y_mm, 0, 0 });
   }
   return box;
 }
 
 gboolean
-sq_piece_label_fits (SqDrawing *drawing,
-                     const SqPiece *piece,
-                     const SqType *type,
-                     SqPaperBox *room,
-                     double *turn_rad)
+sq_piece_label_fits (
+  SqDrawing *drawing, const SqPiece *piece, const SqType *type, SqPaperBox *room, double *turn_rad)
 {
   SqPaperBox box = sq_piece_box (drawing->view, piece);
   double width = sq_text_width_mm (drawing, piece->label, type) + 1.6;
   double height = type->cap_mm * 1.3 + 1.0;
 
   if (piece->disc != NULL) { /* a rectangle inside the circle */
-    SqPaperPoint middle = {box.x_mm + box.width_mm / 2, box.y_mm + box.height_mm / 2};
+    SqPaperPoint middle = { box.x_mm + box.width_mm / 2, box.y_mm + box.height_mm / 2 };
     box = sq_paper_box_round (middle, 0.4 * box.width_mm, 0.3 * box.height_mm);
   }
   gboolean upright = width <= box.width_mm && height <= box.height_mm;
@@ -84,7 +81,7 @@ sq_piece_label_fits (SqDrawing *drawing,
   double across = (turned ? height : width) / 2, down = (turned ? width : height) / 2;
 
   *turn_rad = turned ? -G_PI / 2 : 0.0;
-  *room = (SqPaperBox){box.x_mm + across, box.y_mm + down, box.width_mm - 2 * across,
-                       box.height_mm - 2 * down};
+  *room = (SqPaperBox){ box.x_mm + across, box.y_mm + down, box.width_mm - 2 * across,
+                        box.height_mm - 2 * down };
   return upright || turned;
 }

@@ -21,10 +21,7 @@ SqPaperBox sq_piece_box (const SqView *view, const SqPiece *piece);
  * @turn_rad: (out): how it is turned, in cairo's sense
  *
  * Returns: FALSE where it does not fit inside the piece */
-gboolean sq_piece_label_fits (SqDrawing *drawing,
-                              const SqPiece *piece,
-                              const SqType *type,
-                              SqPaperBox *room,
-                              double *turn_rad);
+gboolean sq_piece_label_fits (
+  SqDrawing *drawing, const SqPiece *piece, const SqType *type, SqPaperBox *room, double *turn_rad);
 
 G_END_DECLS

@@ -26,9 +26,9 @@ oklab (SqColour colour)
   double l = cbrt (0.4122214708 * r + 0.5363325363 * g + 0.0514459929 * b);
   double m = cbrt (0.2119034982 * r + 0.6806995451 * g + 0.1073969566 * b);
   double s = cbrt (0.0883024619 * r + 0.2817188376 * g + 0.6299787005 * b);
-  return (OkLab){0.2104542553 * l + 0.7936177850 * m - 0.0040720468 * s,
-                 1.9779984951 * l - 2.4285922050 * m + 0.4505937099 * s,
-                 0.0259040371 * l + 0.7827717662 * m - 0.8086757660 * s};
+  return (OkLab){ 0.2104542553 * l + 0.7936177850 * m - 0.0040720468 * s,
+                  1.9779984951 * l - 2.4285922050 * m + 0.4505937099 * s,
+                  0.0259040371 * l + 0.7827717662 * m - 0.8086757660 * s };
 }
 
 /* Back to sRGB; what no screen can show is clipped channel by channel. */
@@ -38,9 +38,9 @@ from_oklab (OkLab c)
   double l = pow (c.l + 0.3963377774 * c.a + 0.2158037573 * c.b, 3.0);
   double m = pow (c.l - 0.1055613458 * c.a - 0.0638541728 * c.b, 3.0);
   double s = pow (c.l - 0.0894841775 * c.a - 1.2914855480 * c.b, 3.0);
-  return (SqColour){encoded (4.0767416621 * l - 3.3077115913 * m + 0.2309699292 * s),
-                    encoded (-1.2684380046 * l + 2.6097574011 * m - 0.3413193965 * s),
-                    encoded (-0.0041960863 * l - 0.7034186147 * m + 1.7076147010 * s)};
+  return (SqColour){ encoded (4.0767416621 * l - 3.3077115913 * m + 0.2309699292 * s),
+                     encoded (-1.2684380046 * l + 2.6097574011 * m - 0.3413193965 * s),
+                     encoded (-0.0041960863 * l - 0.7034186147 * m + 1.7076147010 * s) };
 }
 
 SqColour
@@ -50,8 +50,8 @@ sq_cividis_at (double t)
   int i = MIN ((int)at, SQ_CIVIDIS_STEPS - 2);
   double f = at - i;
   SqColour low = sq_colour_hex (sq_cividis[i]), high = sq_colour_hex (sq_cividis[i + 1]);
-  return (SqColour){low.red + f * (high.red - low.red), low.green + f * (high.green - low.green),
-                    low.blue + f * (high.blue - low.blue)};
+  return (SqColour){ low.red + f * (high.red - low.red), low.green + f * (high.green - low.green),
+                     low.blue + f * (high.blue - low.blue) };
 }
 
 /* The darkest band takes the map from where its neighbours still differ to the eye; white is mixed
@@ -65,9 +65,9 @@ lux_colour (SqGround ground, int band)
   const double white_share = 0.38;
   OkLab map = oklab (sq_cividis_at (0.22 + 0.78 * along));
   OkLab white = oklab (sq_colour_hex (0xFFFFFF));
-  return from_oklab ((OkLab){map.l + white_share * (white.l - map.l),
-                             map.a + white_share * (white.a - map.a),
-                             map.b + white_share * (white.b - map.b)});
+  return from_oklab ((OkLab){ map.l + white_share * (white.l - map.l),
+                              map.a + white_share * (white.a - map.a),
+                              map.b + white_share * (white.b - map.b) });
 }
 
 /* Hue tells under from over, lightness rises through both. */
@@ -86,7 +86,7 @@ stops_colour (SqGround ground, int band)
   }
   chroma = MIN (chroma, s < 0 ? 0.11 : 0.125);
   double hue_rad = s < 0 ? blue_rad : yellow_rad;
-  return from_oklab ((OkLab){lightness, chroma * cos (hue_rad), chroma * sin (hue_rad)});
+  return from_oklab ((OkLab){ lightness, chroma * cos (hue_rad), chroma * sin (hue_rad) });
 }
 
 SqColour
@@ -122,13 +122,13 @@ SqColour
 sq_colour_grey (SqColour colour)
 {
   double grey = encoded (luminance (colour));
-  return (SqColour){grey, grey, grey};
+  return (SqColour){ grey, grey, grey };
 }
 
 SqColour
 sq_ramp_ink_on (SqColour colour)
 {
-  const SqView paper = {.ground = SQ_GROUND_PAPER};
+  const SqView paper = { .ground = SQ_GROUND_PAPER };
   const double readable = 4.5;
   SqColour ink = sq_ink (&paper, SQ_INK);
   return sq_colour_contrast (ink, colour) >= readable ? ink : sq_colour_hex (0xFFFFFF);

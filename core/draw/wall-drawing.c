@@ -36,7 +36,7 @@ bounds (const SqWallBlock *block)
     low = MIN (low, block->corner[i].y_m);
     high = MAX (high, block->corner[i].y_m);
   }
-  return (SqPaperBox){left - 0.01, low - 0.01, right - left + 0.02, high - low + 0.02};
+  return (SqPaperBox){ left - 0.01, low - 0.01, right - left + 0.02, high - low + 0.02 };
 }
 
 /* Where the line a → b, as a share of it, meets c → d; NAN where it does not. */
@@ -64,7 +64,7 @@ static GArray *
 cuts_of_edge (SqPlace a, SqPlace b, const GArray *near)
 {
   GArray *cuts = g_array_new (FALSE, FALSE, sizeof (double));
-  const double ends[] = {0.0, 1.0};
+  const double ends[] = { 0.0, 1.0 };
   double length = sq_place_distance_m (a, b);
 
   g_array_append_vals (cuts, ends, 2);
@@ -93,14 +93,15 @@ add_visible (GArray *stretches, SqPlace a, SqPlace b, const GArray *near)
   for (guint i = 0; i + 1 < cuts->len; i++) {
     double t0 = g_array_index (cuts, double, i), t1 = g_array_index (cuts, double, i + 1);
     double middle = (t0 + t1) / 2;
-    SqPlace beyond = {a.x_m + middle * dx + dy / length * BEYOND_M,
-                      a.y_m + middle * dy - dx / length * BEYOND_M};
+    SqPlace beyond = { a.x_m + middle * dx + dy / length * BEYOND_M,
+                       a.y_m + middle * dy - dx / length * BEYOND_M };
     gboolean hidden = (t1 - t0) * length < SAME_M;
     for (guint j = 0; j < near->len && !hidden; j++)
       hidden = sq_wall_block_holds (g_array_index (near, const SqWallBlock *, j), beyond, 0.0);
     if (hidden)
       continue;
-    Stretch stretch = {{a.x_m + t0 * dx, a.y_m + t0 * dy}, {a.x_m + t1 * dx, a.y_m + t1 * dy}};
+    Stretch stretch = { { a.x_m + t0 * dx, a.y_m + t0 * dy },
+                        { a.x_m + t1 * dx, a.y_m + t1 * dy } };
     g_array_append_val (stretches, stretch);
   }
 }
@@ -193,7 +194,7 @@ block_path (SqDrawing *drawing, const SqWallBlock *block)
 void
 sq_draw_walls (SqDrawing *drawing, const GArray *blocks)
 {
-  static const double wild_dash[] = {3.0, 1.2};
+  static const double wild_dash[] = { 3.0, 1.2 };
 
   for (guint i = 0; i < blocks->len; i++)
     if (is_cut (sq_wall_block_at (blocks, i)))

@@ -13,15 +13,15 @@ edge_direction (SqPlace from, SqPlace to)
 {
   double length = sq_place_distance_m (from, to);
   if (length <= 0.0)
-    return (Direction){1.0, 0.0};
-  return (Direction){(to.x_m - from.x_m) / length, (to.y_m - from.y_m) / length};
+    return (Direction){ 1.0, 0.0 };
+  return (Direction){ (to.x_m - from.x_m) / length, (to.y_m - from.y_m) / length };
 }
 
 static SqPlace
 offset (SqPlace place, Direction along, double along_m, double left_m)
 {
-  return (SqPlace){place.x_m + along.x * along_m - along.y * left_m,
-                   place.y_m + along.y * along_m + along.x * left_m};
+  return (SqPlace){ place.x_m + along.x * along_m - along.y * left_m,
+                    place.y_m + along.y * along_m + along.x * left_m };
 }
 
 /* The point @left_m to the left of both edges that meet at @corner. */
@@ -31,8 +31,8 @@ mitre (SqPlace corner, Direction before, Direction after, double left_m, Directi
   double share = 1.0 + before.x * after.x + before.y * after.y;
   if (share < LEAST_MITRE)
     return offset (corner, own, 0.0, left_m);
-  return (SqPlace){corner.x_m - (before.y + after.y) / share * left_m,
-                   corner.y_m + (before.x + after.x) / share * left_m};
+  return (SqPlace){ corner.x_m - (before.y + after.y) / share * left_m,
+                    corner.y_m + (before.x + after.x) / share * left_m };
 }
 
 static int
@@ -74,7 +74,7 @@ add_edge (GArray *blocks, const SqWall *wall, const SqRoom *room, guint edge)
     after = edge_direction (to, other);
   }
 
-  SqWallBlock block = {.wall = wall, .height_m = sq_wall_height_m (wall, room)};
+  SqWallBlock block = { .wall = wall, .height_m = sq_wall_height_m (wall, room) };
   block.corner[0] = mitre (from, before, along, right, along);
   block.corner[3] = mitre (from, before, along, left, along);
 

@@ -48,7 +48,6 @@ row_of (const Job *job, const SqLamp *lamp, SqPoint at, SqRole role)
   };
 }
 
-
 static void
 sum_roles (SqMarkReading *reading, const SqReadingRow *row)
 {

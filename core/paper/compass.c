@@ -20,8 +20,8 @@ sq_draw_compass (SqDrawing *drawing, SqPaperPoint middle, double radius_mm, doub
   sq_draw_stroke (drawing, SQ_PEN_25, ink);
   for (int deg = 0; deg < 360; deg += TICK_EACH_DEG) {
     double c = cos (SQ_RADIANS (deg)), s = sin (SQ_RADIANS (deg));
-    SqPaperPoint outer = {ring * c, ring * s};
-    SqPaperPoint inner = {(ring - tick_mm) * c, (ring - tick_mm) * s};
+    SqPaperPoint outer = { ring * c, ring * s };
+    SqPaperPoint inner = { (ring - tick_mm) * c, (ring - tick_mm) * s };
     sq_draw_line (drawing, inner, outer, SQ_PEN_18, ink);
   }
   /* The half to the right of north is dark. */
@@ -40,13 +40,13 @@ sq_draw_compass (SqDrawing *drawing, SqPaperPoint middle, double radius_mm, doub
   sq_draw_stroke (drawing, SQ_PEN_25, ink);
   cairo_restore (cairo);
 
-  SqType type = {.cap_mm = radius_mm < SQ_COMPASS_RADIUS_MM ? SQ_TYPE_SMALL : SQ_TYPE_HEAD,
-                 .weight = 700,
-                 .align = SQ_ALIGN_CENTRE,
-                 .colour = ink};
+  SqType type = { .cap_mm = radius_mm < SQ_COMPASS_RADIUS_MM ? SQ_TYPE_SMALL : SQ_TYPE_HEAD,
+                  .weight = 700,
+                  .align = SQ_ALIGN_CENTRE,
+                  .colour = ink };
   double out = needle + 0.5 * type.cap_mm + 1.0;
-  SqPaperPoint at = {middle.x_mm + out * cos (north),
-                     middle.y_mm + out * sin (north) + SQ_TYPE_HEAD / 2.0};
+  SqPaperPoint at = { middle.x_mm + out * cos (north),
+                      middle.y_mm + out * sin (north) + SQ_TYPE_HEAD / 2.0 };
   sq_draw_text (drawing, at, "N", &type);
 }
 
@@ -54,7 +54,7 @@ void
 sq_draw_sun (SqDrawing *drawing, SqPaperPoint middle, double toward_deg)
 {
   const double disc_mm = 2.2, ray_from = 3.0, ray_to = 4.2, apart_mm = 9.0, arrow_mm = 16.0;
-  const double dash_mm[] = {3.0, 1.0}, head_mm = 2.4;
+  const double dash_mm[] = { 3.0, 1.0 }, head_mm = 2.4;
   const int rays = 8;
   SqColour ink = sq_ink (drawing->view, SQ_INK);
   double toward = sq_view_angle_rad (toward_deg);

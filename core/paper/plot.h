@@ -17,7 +17,7 @@ typedef struct {
 } SqPlotRequest;
 
 #define SQ_PLOT_USUAL_DPI 150.0
-#define SQ_PLOT_REQUEST ((SqPlotRequest){.overlay = -1, .dpi = SQ_PLOT_USUAL_DPI})
+#define SQ_PLOT_REQUEST ((SqPlotRequest){ .overlay = -1, .dpi = SQ_PLOT_USUAL_DPI })
 
 /* sq_plot_request_of:
  * @request: (out): what the scene's first plan page says of sheet, scale, overlay and ink, and the

@@ -10,14 +10,14 @@
 #define LEAST_DENOMINATOR 1.0
 #define MOST_DENOMINATOR 10000.0
 
-static const double metric[] = {5, 10, 20, 25, 50, 100, 200, 500, 1000, 2000, 5000, 10000};
+static const double metric[] = { 5, 10, 20, 25, 50, 100, 200, 500, 1000, 2000, 5000, 10000 };
 
 static const struct {
   double denominator;
   const char *inches;
 } imperial[] = {
-    {4, "3"},     {12, "1"},   {16, "3/4"},   {24, "1/2"},   {32, "3/8"},   {48, "1/4"},
-    {64, "3/16"}, {96, "1/8"}, {128, "3/32"}, {192, "1/16"}, {384, "1/32"}, {768, "1/64"},
+  { 4, "3" },     { 12, "1" },   { 16, "3/4" },   { 24, "1/2" },   { 32, "3/8" },   { 48, "1/4" },
+  { 64, "3/16" }, { 96, "1/8" }, { 128, "3/32" }, { 192, "1/16" }, { 384, "1/32" }, { 768, "1/64" },
 };
 
 static gboolean
@@ -104,7 +104,7 @@ sq_scale_fits (double denominator,
 
 double
 sq_scale_fit (
-    SqUnits units, double width_m, double height_m, double field_width_mm, double field_height_mm)
+  SqUnits units, double width_m, double height_m, double field_width_mm, double field_height_mm)
 {
   double denominator;
   for (guint n = 0; (denominator = sq_scale_usual (units, n)) > 0.0; n++)

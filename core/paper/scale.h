@@ -29,7 +29,7 @@ double sq_scale_usual (SqUnits units, guint n);
  *
  * Returns: the usual scale that draws it largest, 0 if none will do */
 double sq_scale_fit (
-    SqUnits units, double width_m, double height_m, double field_width_mm, double field_height_mm);
+  SqUnits units, double width_m, double height_m, double field_width_mm, double field_height_mm);
 
 /* Whether it fits at 1:@denominator, a hundredth of a millimetre given. */
 gboolean sq_scale_fits (double denominator,

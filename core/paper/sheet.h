@@ -23,8 +23,9 @@ extern const guint sq_n_sheets;
  * Returns: (nullable): with an error that lists what there is */
 const SqSheet *sq_sheet_find (const char *id, GError **error);
 
-/* The sheets that are tried in turn where none is asked for: A3 … A0; tabloid, arch-c to arch-e. The
- * smallest have no room for legend and figures beside the plan: they are there to be asked for. Returns: (nullable): NULL after the last */
+/* The sheets that are tried in turn where none is asked for: A3 … A0; tabloid, arch-c to arch-e.
+ * The smallest have no room for legend and figures beside the plan: they are there to be asked for.
+ * Returns: (nullable): NULL after the last */
 const SqSheet *sq_sheet_usual (SqUnits units, guint n);
 
 #define SQ_SHEET_MOST_COLUMNS 2

@@ -37,9 +37,9 @@ sq_look_name (const SqScene *scene)
 static double
 fitting_cap_mm (SqDrawing *drawing, const Cell *cell)
 {
-  const double caps_mm[] = {cell->cap_mm, SQ_TYPE_HEAD, SQ_TYPE_SMALL};
+  const double caps_mm[] = { cell->cap_mm, SQ_TYPE_HEAD, SQ_TYPE_SMALL };
   for (guint k = 0; k < G_N_ELEMENTS (caps_mm); k++) {
-    SqType type = {.cap_mm = caps_mm[k], .weight = cell->weight};
+    SqType type = { .cap_mm = caps_mm[k], .weight = cell->weight };
     if (caps_mm[k] <= cell->cap_mm &&
         sq_text_width_mm (drawing, cell->value, &type) <= cell->width_mm - 2.0 * PAD_MM)
       return caps_mm[k];
@@ -49,27 +49,28 @@ fitting_cap_mm (SqDrawing *drawing, const Cell *cell)
 
 static void
 draw_cell (
-    SqDrawing *drawing, SqPaperBox box, const Cell *cell, double name_down_mm, double value_down_mm)
+  SqDrawing *drawing, SqPaperBox box, const Cell *cell, double name_down_mm, double value_down_mm)
 {
   double x_mm = box.x_mm + cell->x_mm, y_mm = box.y_mm + cell->y_mm;
-  SqType name = {.cap_mm = SQ_TYPE_SMALL,
-                 .weight = 400,
-                 .colour = sq_ink (drawing->view, SQ_MID),
-                 .width_mm = cell->width_mm - 2.0 * PAD_MM,
-                 .one_line = TRUE};
+  SqType name = { .cap_mm = SQ_TYPE_SMALL,
+                  .weight = 400,
+                  .colour = sq_ink (drawing->view, SQ_MID),
+                  .width_mm = cell->width_mm - 2.0 * PAD_MM,
+                  .one_line = TRUE };
   SqType value = name;
   value.cap_mm = fitting_cap_mm (drawing, cell);
   value.weight = cell->weight;
   value.colour = sq_ink (drawing->view, SQ_INK);
-  sq_draw_text (drawing, (SqPaperPoint){x_mm + PAD_MM, y_mm + name_down_mm}, cell->name, &name);
-  sq_draw_text (drawing, (SqPaperPoint){x_mm + PAD_MM, y_mm + value_down_mm}, cell->value, &value);
+  sq_draw_text (drawing, (SqPaperPoint){ x_mm + PAD_MM, y_mm + name_down_mm }, cell->name, &name);
+  sq_draw_text (drawing, (SqPaperPoint){ x_mm + PAD_MM, y_mm + value_down_mm }, cell->value,
+                &value);
 }
 
 static void
 rule (SqDrawing *drawing, SqPaperBox box, double x1, double y1, double x2, double y2)
 {
-  sq_draw_line (drawing, (SqPaperPoint){box.x_mm + x1, box.y_mm + y1},
-                (SqPaperPoint){box.x_mm + x2, box.y_mm + y2}, SQ_PEN_18,
+  sq_draw_line (drawing, (SqPaperPoint){ box.x_mm + x1, box.y_mm + y1 },
+                (SqPaperPoint){ box.x_mm + x2, box.y_mm + y2 }, SQ_PEN_18,
                 sq_ink (drawing->view, SQ_INK));
 }
 
@@ -86,8 +87,8 @@ static const SqRevision *
 revision_from_last (const SqTitle *title, guint n)
 {
   return n < title->revisions->len
-             ? SQ_AT (SqRevision, title->revisions, title->revisions->len - 1 - n)
-             : NULL;
+           ? SQ_AT (SqRevision, title->revisions, title->revisions->len - 1 - n)
+           : NULL;
 }
 
 /* Which revision this is, and in small which one it replaces. */
@@ -97,22 +98,22 @@ draw_revision (SqDrawing *drawing, SqPaperBox box, const Cell *cell, const SqTit
   const SqRevision *now = revision_from_last (title, 0), *before = revision_from_last (title, 1);
   Cell shown = *cell;
   shown.value = now != NULL ? sq_said (now->number) : "–";
-  SqType type = {.cap_mm = cell->cap_mm, .weight = cell->weight};
+  SqType type = { .cap_mm = cell->cap_mm, .weight = cell->weight };
   double letter_mm = MIN (sq_text_width_mm (drawing, shown.value, &type), cell->width_mm);
   draw_cell (drawing, box, &shown, NAME_DOWN_MM, VALUE_DOWN_MM);
   double left_mm = PAD_MM + letter_mm + 3.0;
   if (before == NULL || *sq_said (before->number) == '\0' || left_mm > cell->width_mm - 12.0)
     return;
   g_autofree char *replaces = g_strdup_printf (_ ("replaces %s"), before->number);
-  SqType small = {.cap_mm = SQ_TYPE_SMALL,
-                  .weight = 400,
-                  .colour = sq_ink (drawing->view, SQ_MID),
-                  .width_mm = cell->width_mm - left_mm - PAD_MM,
-                  .one_line = TRUE};
+  SqType small = { .cap_mm = SQ_TYPE_SMALL,
+                   .weight = 400,
+                   .colour = sq_ink (drawing->view, SQ_MID),
+                   .width_mm = cell->width_mm - left_mm - PAD_MM,
+                   .one_line = TRUE };
   sq_draw_text (
-      drawing,
-      (SqPaperPoint){box.x_mm + cell->x_mm + left_mm, box.y_mm + cell->y_mm + VALUE_DOWN_MM},
-      replaces, &small);
+    drawing,
+    (SqPaperPoint){ box.x_mm + cell->x_mm + left_mm, box.y_mm + cell->y_mm + VALUE_DOWN_MM },
+    replaces, &small);
 }
 
 void
@@ -150,7 +151,7 @@ sq_draw_title_block (SqDrawing *drawing, SqPaperBox box, const SqTitleBlock *blo
     draw_cell (drawing, box, &cells[k], NAME_DOWN_MM, VALUE_DOWN_MM);
   draw_revision (drawing, box, &revision, title);
 
-  const double columns[] = {66, 104, 142};
+  const double columns[] = { 66, 104, 142 };
   for (guint k = 0; k < G_N_ELEMENTS (columns); k++)
     rule (drawing, box, columns[k], 0, columns[k], box.height_mm);
   for (int k = 1; k <= 2; k++)
@@ -188,13 +189,13 @@ sq_draw_title_strip (SqDrawing *drawing, SqPaperBox box, const SqTitleBlock *blo
   /* clang-format on */
   double x_mm = 0.0;
   for (guint k = 0; k < G_N_ELEMENTS (fields); k++) {
-    Cell cell = {x_mm,
-                 0.0,
-                 fields[k].share * box.width_mm,
-                 fields[k].cap_mm,
-                 fields[k].weight,
-                 fields[k].name,
-                 fields[k].value};
+    Cell cell = { x_mm,
+                  0.0,
+                  fields[k].share * box.width_mm,
+                  fields[k].cap_mm,
+                  fields[k].weight,
+                  fields[k].name,
+                  fields[k].value };
     draw_cell (drawing, box, &cell, STRIP_NAME_DOWN_MM, STRIP_VALUE_DOWN_MM);
     x_mm += cell.width_mm;
     if (k + 1 < G_N_ELEMENTS (fields))

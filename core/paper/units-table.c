@@ -13,7 +13,7 @@ static char *
 unit_text (const SqTagText *tag)
 {
   g_autoptr (GString) line = g_string_new (tag->type);
-  const char *const more[] = {tag->level, tag->colour, tag->height, _ (tag->role_word)};
+  const char *const more[] = { tag->level, tag->colour, tag->height, _ (tag->role_word) };
   for (guint k = 0; k < G_N_ELEMENTS (more); k++)
     if (*sq_said (more[k]) != '\0')
       g_string_append_printf (line, ", %s", more[k]);
@@ -37,11 +37,11 @@ sq_units_block (SqFlow *flow, const SqSideColumn *column)
     SqType type = sq_flow_type (flow, 700, SQ_INK, SQ_ALIGN_LEFT);
     type.width_mm = NUMBER_MM - 1.0;
     type.one_line = TRUE;
-    sq_draw_text (flow->drawing, (SqPaperPoint){at.x_mm, at.y_mm + type.cap_mm}, tag->number,
+    sq_draw_text (flow->drawing, (SqPaperPoint){ at.x_mm, at.y_mm + type.cap_mm }, tag->number,
                   &type);
     type = sq_flow_type (flow, 400, SQ_INK, SQ_ALIGN_LEFT);
     type.width_mm = sq_flow_width_mm (flow) - NUMBER_MM;
-    sq_draw_text (flow->drawing, (SqPaperPoint){at.x_mm + NUMBER_MM, at.y_mm + type.cap_mm}, text,
+    sq_draw_text (flow->drawing, (SqPaperPoint){ at.x_mm + NUMBER_MM, at.y_mm + type.cap_mm }, text,
                   &type);
   }
 }

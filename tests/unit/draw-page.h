@@ -20,8 +20,9 @@ G_BEGIN_DECLS
   }                                                                                                \
   G_STMT_END
 
-static const SqView one_to_fifty = {
-    .mm_per_m = 20.0, .origin = {50.0, 220.0}, .clip = {20.0, 10.0, 306.0, 241.0}};
+static const SqView one_to_fifty = { .mm_per_m = 20.0,
+                                     .origin = { 50.0, 220.0 },
+                                     .clip = { 20.0, 10.0, 306.0, 241.0 } };
 
 /* A page that keeps what is drawn on it as shapes. */
 typedef struct {
@@ -33,7 +34,7 @@ typedef struct {
 static inline Page
 open_page (const SqView *view)
 {
-  Page page = {.surface = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, NULL)};
+  Page page = { .surface = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, NULL) };
   page.cairo = cairo_create (page.surface);
   page.drawing = sq_drawing_new (page.cairo, view);
   return page;

@@ -12,7 +12,7 @@ static SqGrid *
 lamp_grid (int n)
 {
   double half_m = (n - 1) * STEP_M / 2.0;
-  SqGrid *grid = sq_grid_new (n, n, (SqPlace){-half_m, -half_m}, STEP_M);
+  SqGrid *grid = sq_grid_new (n, n, (SqPlace){ -half_m, -half_m }, STEP_M);
   for (int j = 0; j < n; j++)
     for (int i = 0; i < n; i++) {
       double x = -half_m + i * STEP_M, y = -half_m + j * STEP_M;
@@ -57,7 +57,7 @@ area_m2 (const SqContour *contour)
 static void
 test_circles (void)
 {
-  const double levels_lux[] = {16, 32, 64, 128, 200};
+  const double levels_lux[] = { 16, 32, 64, 128, 200 };
   g_autoptr (SqGrid) grid = lamp_grid (201);
   for (guint k = 0; k < G_N_ELEMENTS (levels_lux); k++) {
     g_autoptr (GPtrArray) contours = sq_contours (grid, log2 (levels_lux[k]));
@@ -111,9 +111,9 @@ test_saddle (void)
   static const struct {
     double level;
     gboolean joined; /* the middle, 0.5, holds the high corners together */
-  } rows[] = {{0.4, TRUE}, {0.5, TRUE}, {0.6, FALSE}};
+  } rows[] = { { 0.4, TRUE }, { 0.5, TRUE }, { 0.6, FALSE } };
   for (guint k = 0; k < G_N_ELEMENTS (rows); k++) {
-    g_autoptr (SqGrid) grid = sq_grid_new (2, 2, (SqPlace){0, 0}, 1.0);
+    g_autoptr (SqGrid) grid = sq_grid_new (2, 2, (SqPlace){ 0, 0 }, 1.0);
     *sq_grid_at (grid, 0, 0) = 1.0;
     *sq_grid_at (grid, 1, 1) = 1.0;
     g_autoptr (GPtrArray) contours = sq_contours (grid, rows[k].level);
@@ -159,7 +159,7 @@ test_holes (void)
 static void
 test_areas (void)
 {
-  const double levels_lux[] = {32, 64, 128};
+  const double levels_lux[] = { 32, 64, 128 };
   g_autoptr (SqGrid) grid = lamp_grid (201);
   for (guint k = 0; k < G_N_ELEMENTS (levels_lux); k++) {
     g_autoptr (GPtrArray) areas = sq_contour_areas (grid, log2 (levels_lux[k]));
@@ -195,7 +195,7 @@ static void
 test_cells (void)
 {
   /* One point with a value: a diamond of one step each way. */
-  g_autoptr (SqGrid) grid = sq_grid_new (5, 5, (SqPlace){0, 0}, 1.0);
+  g_autoptr (SqGrid) grid = sq_grid_new (5, 5, (SqPlace){ 0, 0 }, 1.0);
   for (int k = 0; k < 25; k++)
     grid->value[k] = NAN;
   *sq_grid_at (grid, 2, 2) = 7.0;
@@ -213,7 +213,7 @@ static void
 test_tiny (void)
 {
   for (int columns = 1; columns <= 3; columns++) {
-    g_autoptr (SqGrid) grid = sq_grid_new (columns, 1, (SqPlace){0, 0}, 1.0);
+    g_autoptr (SqGrid) grid = sq_grid_new (columns, 1, (SqPlace){ 0, 0 }, 1.0);
     *sq_grid_at (grid, 0, 0) = 1.0;
     g_autoptr (GPtrArray) contours = sq_contours (grid, 0.5);
     g_assert_cmpuint (contours->len, ==, 0);
@@ -225,7 +225,7 @@ test_tiny (void)
 static void
 test_smoothing (void)
 {
-  g_autoptr (SqGrid) grid = sq_grid_new (21, 9, (SqPlace){0, 0}, 1.0);
+  g_autoptr (SqGrid) grid = sq_grid_new (21, 9, (SqPlace){ 0, 0 }, 1.0);
   for (int j = 0; j < 9; j++)
     for (int i = 0; i < 21; i++)
       *sq_grid_at (grid, i, j) = i < 10 ? 2.0 : i == 10 ? NAN : 5.0;
@@ -240,7 +240,7 @@ test_smoothing (void)
 
   /* One bright point spreads as a Gaussian: its neighbour gets exp (-1 / 2 sigma²) of it. */
   const double sigma = 1.3;
-  g_autoptr (SqGrid) point = sq_grid_new (31, 31, (SqPlace){0, 0}, 1.0);
+  g_autoptr (SqGrid) point = sq_grid_new (31, 31, (SqPlace){ 0, 0 }, 1.0);
   *sq_grid_at (point, 15, 15) = 1.0;
   sq_grid_smooth (point, sigma);
   double top = *sq_grid_at (point, 15, 15);
@@ -257,8 +257,8 @@ test_smoothing (void)
 static void
 test_growing (void)
 {
-  g_autoptr (SqGrid) grid = sq_grid_new (7, 1, (SqPlace){0, 0}, 1.0);
-  const double before[] = {1, NAN, 3, NAN, NAN, NAN, 5}, after[] = {1, 2, 3, 3, NAN, 5, 5};
+  g_autoptr (SqGrid) grid = sq_grid_new (7, 1, (SqPlace){ 0, 0 }, 1.0);
+  const double before[] = { 1, NAN, 3, NAN, NAN, NAN, 5 }, after[] = { 1, 2, 3, 3, NAN, 5, 5 };
   for (int i = 0; i < 7; i++)
     *sq_grid_at (grid, i, 0) = before[i];
   sq_grid_grow (grid);

@@ -36,7 +36,7 @@ test_roles (void)
            "{'id': 't', 'class': 'c', 'at': [0, 0, 3.5912], 'role': 'top', 'level': 0.5}",
            "");
   const SqMarkReading *mark = first_mark (readings);
-  g_assert_cmpuint (mark->rows->len, ==, 5); /* a row for each lamp, */
+  g_assert_cmpuint (mark->rows->len, ==, 5);             /* a row for each lamp, */
   g_assert_cmpfloat (row (mark->rows, 3)->lux, ==, 0.0); /* also for the one that is off */
   static const char *const ids[] = { "k", "f", "b", "s", "t" };
   static const double flat[] = { 250.0, 62.5, 500.0, 0.0, 125.0 };

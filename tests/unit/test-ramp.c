@@ -35,7 +35,7 @@ static void
 assert_colour (SqColour colour, guint hex)
 {
   const int tolerance = 1;
-  const double channel[] = {colour.red, colour.green, colour.blue};
+  const double channel[] = { colour.red, colour.green, colour.blue };
   for (int k = 0; k < 3; k++) {
     int expected = (int)(hex >> (16 - 8 * k) & 0xFF);
     g_assert_cmpint (ABS ((int)round (channel[k] * 255.0) - expected), <=, tolerance);
@@ -47,8 +47,8 @@ static SqColour
 band_of_8_bits (guint ramp, int band)
 {
   SqColour c = sq_ramp_colour (ramps[ramp].ground, ramps[ramp].stops, SQ_FIRST_BAND + band);
-  return (SqColour){round (c.red * 255.0) / 255.0, round (c.green * 255.0) / 255.0,
-                    round (c.blue * 255.0) / 255.0};
+  return (SqColour){ round (c.red * 255.0) / 255.0, round (c.green * 255.0) / 255.0,
+                     round (c.blue * 255.0) / 255.0 };
 }
 
 static void
@@ -126,7 +126,7 @@ test_grey (void)
 static void
 test_ink (void)
 {
-  const SqView paper = {.ground = SQ_GROUND_PAPER};
+  const SqView paper = { .ground = SQ_GROUND_PAPER };
   const double tolerance = 0.06, readable = 4.5;
   for (guint k = 0; k < G_N_ELEMENTS (ramps); k++)
     for (int band = 0; band < ramps[k].n; band++) {

@@ -10,18 +10,18 @@ test_camera_field (void)
 {
   static const struct {
     double focal, gate, squeeze;
-  } rows[] = {{40, 24.9, 1}, {18, 36.7, 1}, {75, 24.9, 2}, {300, 16, 1}};
+  } rows[] = { { 40, 24.9, 1 }, { 18, 36.7, 1 }, { 75, 24.9, 2 }, { 300, 16, 1 } };
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
     g_autofree char *text =
-        g_strdup_printf ("'marks': [{'id': 'm', 'at': [4, 3]}], 'cameras': [{'id': "
-                         "'c',"
-                         "'at': [0, 0, 1.5], 'aim': 'm', 'focal_mm': %g, 'gate_mm': [%g, 18],"
-                         "'squeeze': %g}]",
-                         rows[i].focal, rows[i].gate, rows[i].squeeze);
+      g_strdup_printf ("'marks': [{'id': 'm', 'at': [4, 3]}], 'cameras': [{'id': "
+                       "'c',"
+                       "'at': [0, 0, 1.5], 'aim': 'm', 'focal_mm': %g, 'gate_mm': [%g, 18],"
+                       "'squeeze': %g}]",
+                       rows[i].focal, rows[i].gate, rows[i].squeeze);
     g_autoptr (SqScene) scene = right_scene (text);
     g_autoptr (GArray) blocks = sq_wall_blocks (scene);
     SqCameraField field =
-        sq_camera_field (&one_to_fifty, scene, blocks, SQ_AT (SqCamera, scene->cameras, 0));
+      sq_camera_field (&one_to_fifty, scene, blocks, SQ_AT (SqCamera, scene->cameras, 0));
     double half = atan (rows[i].gate * rows[i].squeeze / (2 * rows[i].focal));
     assert_near (field.half_rad, half, EXACT);
     assert_near (field.frame_mm, 5.0 * 20.0, 1e-6); /* 3, 4, 5 */
@@ -38,20 +38,20 @@ test_camera_reach (void)
 {
   /* A wall along its left side cuts the left edge of the field, not the right one. */
   g_autoptr (SqScene) scene =
-      right_scene ("'walls': [{'id': 'w', 'path': [[-9, 2], [30, 2]], 'thickness': 0.2,"
-                   "'height': 3}], 'cameras': [{'id': 'c', 'at': [0, 0, 1.5], 'aim': [4, 0, 1.5],"
-                   "'focal_mm': 18, 'gate_mm': [36, 24]}]");
+    right_scene ("'walls': [{'id': 'w', 'path': [[-9, 2], [30, 2]], 'thickness': 0.2,"
+                 "'height': 3}], 'cameras': [{'id': 'c', 'at': [0, 0, 1.5], 'aim': [4, 0, 1.5],"
+                 "'focal_mm': 18, 'gate_mm': [36, 24]}]");
   g_autoptr (GArray) blocks = sq_wall_blocks (scene);
   SqCameraField field =
-      sq_camera_field (&one_to_fifty, scene, blocks, SQ_AT (SqCamera, scene->cameras, 0));
+    sq_camera_field (&one_to_fifty, scene, blocks, SQ_AT (SqCamera, scene->cameras, 0));
   assert_near (field.half_rad, G_PI / 4, EXACT); /* 36 over twice 18 */
   assert_near (field.reach_mm[0], 20.0 * 1.9 * G_SQRT2, 1e-6);
   g_assert_cmpfloat (field.reach_mm[1], >, 20.0 * 30.0);
 }
 
 static const char one_lamp[] =
-    "'room': {'ceiling_height': null}, 'fixtures': [{'id': 'f', 'class': "
-    "'tungsten-fresnel-2000', 'at': [0, 0, 3], 'aim': [6, 2, 1.5], 'beam': 0.5}]";
+  "'room': {'ceiling_height': null}, 'fixtures': [{'id': 'f', 'class': "
+  "'tungsten-fresnel-2000', 'at': [0, 0, 3], 'aim': [6, 2, 1.5], 'beam': 0.5}]";
 
 static void
 test_stop_ticks (void)
@@ -60,7 +60,7 @@ test_stop_ticks (void)
   g_autoptr (GArray) blocks = sq_wall_blocks (scene);
   const SqFixture *fixture = SQ_AT (SqFixture, scene->fixtures, 0);
   SqThrow way = sq_throw (&one_to_fifty, scene, blocks, fixture, FALSE);
-  SqPoint aim = {6, 2, 1.5};
+  SqPoint aim = { 6, 2, 1.5 };
   double whole = sq_vector_length (sq_vector_between (fixture->at, aim));
 
   g_assert_true (way.any && way.aim_tick);
@@ -69,7 +69,7 @@ test_stop_ticks (void)
     SqPlace at = sq_view_place (&one_to_fifty, way.tick[n]);
     /* The point of the axis above that place, and how much brighter it is there by 1 / d². */
     double share = at.x_m / 6.0;
-    SqPoint point = {at.x_m, at.y_m, 3.0 + share * (1.5 - 3.0)};
+    SqPoint point = { at.x_m, at.y_m, 3.0 + share * (1.5 - 3.0) };
     double distance = sq_vector_length (sq_vector_between (fixture->at, point));
     assert_near (at.y_m, at.x_m / 3.0, EXACT);
     assert_near (log2 (pow (whole / distance, 2)), n, 1e-9);
@@ -80,12 +80,12 @@ static void
 test_ticks_count_from_frame (void)
 {
   g_autoptr (SqScene) scene = right_scene (
-      "'fixtures': [{'id': 'f', 'class': 'tungsten-fresnel-2000', 'at': [0, 0, 2],"
-      "'aim': [8, 0, 2]}], 'panels': [{'id': 'g', 'kind': 'diffusion', 'material': 'full-white',"
-      "'at': [3, 0, 2], 'facing': 180, 'width': 1.2, 'height': 1.2}]");
+    "'fixtures': [{'id': 'f', 'class': 'tungsten-fresnel-2000', 'at': [0, 0, 2],"
+    "'aim': [8, 0, 2]}], 'panels': [{'id': 'g', 'kind': 'diffusion', 'material': 'full-white',"
+    "'at': [3, 0, 2], 'facing': 180, 'width': 1.2, 'height': 1.2}]");
   g_autoptr (GArray) blocks = sq_wall_blocks (scene);
   SqThrow way =
-      sq_throw (&one_to_fifty, scene, blocks, SQ_AT (SqFixture, scene->fixtures, 0), FALSE);
+    sq_throw (&one_to_fifty, scene, blocks, SQ_AT (SqFixture, scene->fixtures, 0), FALSE);
   g_assert_false (way.hard); /* the frame is the source now */
   for (int n = 0; n < way.n_ticks; n++)
     assert_near (sq_view_place (&one_to_fifty, way.tick[n]).x_m, 3.0 + 5.0 * pow (2.0, -n / 2.0),
@@ -96,13 +96,13 @@ static void
 test_axis_is_cut (void)
 {
   g_autoptr (SqScene) scene =
-      right_scene ("'walls': [{'id': 'w', 'path': [[4, -3], [4, "
-                   "3]], 'thickness': 0.2, 'height': 3}],"
-                   "'fixtures': [{'id': 'f', 'class': 'tungsten-fresnel-650', "
-                   "'at': [0, 0, 2], 'aim': [8, 0, 2]}]");
+    right_scene ("'walls': [{'id': 'w', 'path': [[4, -3], [4, "
+                 "3]], 'thickness': 0.2, 'height': 3}],"
+                 "'fixtures': [{'id': 'f', 'class': 'tungsten-fresnel-650', "
+                 "'at': [0, 0, 2], 'aim': [8, 0, 2]}]");
   g_autoptr (GArray) blocks = sq_wall_blocks (scene);
   SqThrow way =
-      sq_throw (&one_to_fifty, scene, blocks, SQ_AT (SqFixture, scene->fixtures, 0), FALSE);
+    sq_throw (&one_to_fifty, scene, blocks, SQ_AT (SqFixture, scene->fixtures, 0), FALSE);
   assert_near (sq_view_place (&one_to_fifty, way.axis.to).x_m, 3.9, EXACT);
   g_assert_false (way.aim_tick);
   g_assert_cmpint (way.n_ticks, >, 0);
@@ -114,15 +114,15 @@ static void
 test_beam_angles (void)
 {
   g_autoptr (SqScene) scene = right_scene (
-      "'classes': [{'id': 'k', 'optics': 'lens', 'source': 'led', 'beams': ["
-      "{'beam_deg': 10, 'field_deg': 18, 'peak_cd': 9}, {'beam_deg': 40, 'field_deg': 72,"
-      "'peak_cd': 1}]}], 'fixtures': ["
-      "{'id': 'spot', 'class': 'k', 'at': [0, 0, 2], 'beam': 0},"
-      "{'id': 'mid', 'class': 'k', 'at': [0, 0, 2], 'beam': 0.5},"
-      "{'id': 'boxed', 'class': 'k', 'at': [0, 0, 2], 'modifiers': [{'kind': 'softbox', 'width': 1,"
-      " 'height': 1, 'material': 'full-white'}]},"
-      "{'id': 'snoot', 'class': 'k', 'at': [0, 0, 2], 'modifiers': [{'kind': 'snoot',"
-      " 'cutoff_deg': 20}]}]");
+    "'classes': [{'id': 'k', 'optics': 'lens', 'source': 'led', 'beams': ["
+    "{'beam_deg': 10, 'field_deg': 18, 'peak_cd': 9}, {'beam_deg': 40, 'field_deg': 72,"
+    "'peak_cd': 1}]}], 'fixtures': ["
+    "{'id': 'spot', 'class': 'k', 'at': [0, 0, 2], 'beam': 0},"
+    "{'id': 'mid', 'class': 'k', 'at': [0, 0, 2], 'beam': 0.5},"
+    "{'id': 'boxed', 'class': 'k', 'at': [0, 0, 2], 'modifiers': [{'kind': 'softbox', 'width': 1,"
+    " 'height': 1, 'material': 'full-white'}]},"
+    "{'id': 'snoot', 'class': 'k', 'at': [0, 0, 2], 'modifiers': [{'kind': 'snoot',"
+    " 'cutoff_deg': 20}]}]");
   double half, tenth;
   g_assert_true (sq_fixture_beam_deg (scene, SQ_AT (SqFixture, scene->fixtures, 0), &half, &tenth));
   assert_near (half, 10.0, EXACT);
@@ -133,7 +133,7 @@ test_beam_angles (void)
 
   /* A snoot passes (2 / π)(acos s - s √(1 - s²)), s = tan g / tan c: overlap of two equal discs. */
   g_assert_true (sq_fixture_beam_deg (scene, SQ_AT (SqFixture, scene->fixtures, 3), &half, &tenth));
-  const double angles[] = {half, tenth}, passes[] = {0.5, 0.1};
+  const double angles[] = { half, tenth }, passes[] = { 0.5, 0.1 };
   for (int i = 0; i < 2; i++) {
     double s = tan (SQ_RADIANS (angles[i] / 2)) / tan (SQ_RADIANS (20));
     assert_near ((2 / G_PI) * (acos (s) - s * sqrt (1 - s * s)), passes[i], 0.002);
@@ -146,15 +146,15 @@ test_shadow_length (void)
   /* A lamp 4 m up, 3 m away; crown at 0.936 of 1.70 and 0.11: 1.7012. By the intercept theorem the
    * shadow ends 3 · 1.7012 / (4 - 1.7012) behind. */
   g_autoptr (SqScene) scene = right_scene (
-      "'marks': [{'id': 'm', 'at': [3, 0]}], 'fixtures': ["
-      "{'id': 'f', 'class': 'tungsten-fresnel-2000', 'at': [0, 0, 4], 'aim': 'm', 'beam': 0},"
-      "{'id': 'away', 'class': 'tungsten-fresnel-2000', 'at': [0, 0, 4], 'aim': [0, 5, 1],"
-      " 'beam': 0},"
-      "{'id': 'soft', 'class': 'softlight-2000', 'at': [0, 0, 4], 'aim': 'm'}]");
+    "'marks': [{'id': 'm', 'at': [3, 0]}], 'fixtures': ["
+    "{'id': 'f', 'class': 'tungsten-fresnel-2000', 'at': [0, 0, 4], 'aim': 'm', 'beam': 0},"
+    "{'id': 'away', 'class': 'tungsten-fresnel-2000', 'at': [0, 0, 4], 'aim': [0, 5, 1],"
+    " 'beam': 0},"
+    "{'id': 'soft', 'class': 'softlight-2000', 'at': [0, 0, 4], 'aim': 'm'}]");
   g_autoptr (GArray) blocks = sq_wall_blocks (scene);
   const SqMark *mark = SQ_AT (SqMark, scene->marks, 0);
   SqShadow shadow =
-      sq_shadow (&one_to_fifty, scene, blocks, SQ_AT (SqFixture, scene->fixtures, 0), mark);
+    sq_shadow (&one_to_fifty, scene, blocks, SQ_AT (SqFixture, scene->fixtures, 0), mark);
   double crown = 0.936 * 1.70 + 0.11, half = asin (SQ_FIGURE_RADIUS_M / 3.0);
 
   g_assert_true (shadow.any);
@@ -169,7 +169,7 @@ test_shadow_length (void)
   }
   for (guint i = 1; i < 3; i++)
     g_assert_false (
-        sq_shadow (&one_to_fifty, scene, blocks, SQ_AT (SqFixture, scene->fixtures, i), mark).any);
+      sq_shadow (&one_to_fifty, scene, blocks, SQ_AT (SqFixture, scene->fixtures, i), mark).any);
 }
 
 int
