@@ -116,6 +116,10 @@ sq_arguments_parse (
                          MOST_THREADS);
   if (arguments->json && arguments->csv)
     return sq_say_usage (_ ("--json and --csv exclude each other"));
+  for (char **set = arguments->sets; set != NULL && *set != NULL; set++) {
+    if (strchr (*set, '=') == NULL)
+      return sq_say_usage (_ ("--set %s: has no =, expected ID.FIELD=VALUE"), *set);
+  }
   arguments->scene_path = g_strdup (rest[0]);
   return -1;
 }
@@ -141,11 +145,6 @@ with_sets (SqScene *scene, char **sets, GError **error)
   g_autoptr (SqScene) result = scene;
   for (char **set = sets; set != NULL && *set != NULL; set++) {
     const char *equals = strchr (*set, '=');
-    if (equals == NULL) {
-      g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE,
-                   _ ("--set %s: has no =, expected ID.FIELD=VALUE"), *set);
-      return NULL;
-    }
     g_autofree char *path = g_strndup (*set, (gsize)(equals - *set));
     g_autoptr (GError) inner = NULL;
     SqScene *changed = sq_scene_set (result, path, equals + 1, &inner);
