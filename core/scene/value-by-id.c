@@ -1,5 +1,4 @@
-/* value-by-id.c: values that are objects with ids for keys: roles by mark,
- * changes by thing */
+/* value-by-id.c: values that are objects with ids for keys: roles by mark, changes by thing */
 #include "scene/value.h"
 
 #include <glib/gi18n-lib.h>
@@ -22,6 +21,46 @@ array_clear (const SqField *field, void *value)
   g_clear_pointer ((GPtrArray **)value, g_ptr_array_unref);
 }
 
+/* Makes what a list holds of one member. Returns: (transfer full): or NULL with an error */
+typedef gpointer (*EntryReader) (
+  const SqField *field, const SqReading *reading, const char *id, JsonNode *member, GError **error);
+
+/* Reads an object member by member into a new list, which replaces @value's only if all went well.
+ */
+static gboolean
+read_entries (const SqField *field,
+              const SqReading *reading,
+              JsonNode *node,
+              void *value,
+              EntryReader read_entry,
+              GDestroyNotify entry_free,
+              GError **error)
+{
+  if (!JSON_NODE_HOLDS_OBJECT (node))
+    return sq_expected_error (field, reading, node, error);
+  if (!sq_check_count (reading, json_object_get_size (json_node_get_object (node)), error))
+    return FALSE;
+  g_autoptr (GPtrArray) entries = g_ptr_array_new_with_free_func (entry_free);
+  JsonObjectIter iter;
+  const char *key;
+  JsonNode *member;
+  json_object_iter_init_ordered (&iter, json_node_get_object (node));
+  while (json_object_iter_next_ordered (&iter, &key, &member)) {
+    SqWhere where = { .up = reading->where, .key = key };
+    SqReading inner = *reading;
+    inner.where = &where;
+    if (!sq_check_id (&inner, key, error))
+      return FALSE;
+    gpointer entry = read_entry (field, &inner, key, member, error);
+    if (entry == NULL)
+      return FALSE;
+    g_ptr_array_add (entries, entry);
+  }
+  g_ptr_array_unref (*(GPtrArray **)value);
+  *(GPtrArray **)value = g_steal_pointer (&entries);
+  return TRUE;
+}
+
 /* Roles by mark: {"m1": "fill"}. */
 
 static void
@@ -38,37 +77,25 @@ role_at_reset (const SqField *field, void *value)
   *(GPtrArray **)value = g_ptr_array_new_with_free_func (role_at_free);
 }
 
+static gpointer
+role_entry (
+  const SqField *field, const SqReading *reading, const char *id, JsonNode *member, GError **error)
+{
+  SqField one = *field;
+  int role = 0;
+  one.type = &sq_value_word; /* so that a wrong member is told the words */
+  if (!sq_value_word.read (&one, reading, member, &role, error))
+    return NULL;
+  SqRoleAt *entry = g_new (SqRoleAt, 1);
+  *entry = (SqRoleAt){ .mark = g_strdup (id), .role = role };
+  return entry;
+}
+
 static gboolean
 role_at_read (
   const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
 {
-  if (!JSON_NODE_HOLDS_OBJECT (node))
-    return sq_expected_error (field, reading, node, error);
-  if (!sq_check_count (reading, json_object_get_size (json_node_get_object (node)), error))
-    return FALSE;
-  g_autoptr (GPtrArray) entries = g_ptr_array_new_with_free_func (role_at_free);
-  JsonObjectIter iter;
-  const char *key;
-  JsonNode *member;
-  json_object_iter_init_ordered (&iter, json_node_get_object (node));
-  while (json_object_iter_next_ordered (&iter, &key, &member)) {
-    SqWhere where = { .up = reading->where, .key = key };
-    SqReading inner = *reading;
-    inner.where = &where;
-    SqField one = *field;
-    one.type = &sq_value_word;
-    int role = 0;
-    if (!sq_check_id (&inner, key, error))
-      return FALSE;
-    if (!sq_value_word.read (&one, &inner, member, &role, error))
-      return FALSE;
-    SqRoleAt *entry = g_new (SqRoleAt, 1);
-    *entry = (SqRoleAt){ .mark = g_strdup (key), .role = role };
-    g_ptr_array_add (entries, entry);
-  }
-  g_ptr_array_unref (*(GPtrArray **)value);
-  *(GPtrArray **)value = g_steal_pointer (&entries);
-  return TRUE;
+  return read_entries (field, reading, node, value, role_entry, role_at_free, error);
 }
 
 static JsonNode *
@@ -111,36 +138,25 @@ partials_reset (const SqField *field, void *value)
   *(GPtrArray **)value = g_ptr_array_new_with_free_func (changes_free);
 }
 
+static gpointer
+changes_entry (
+  const SqField *field, const SqReading *reading, const char *id, JsonNode *member, GError **error)
+{
+  SqReading inner = *reading;
+  inner.partial = TRUE;
+  SqThing *changes = sq_thing_read (field->of, &inner, member, error);
+  if (changes == NULL)
+    return NULL;
+  SqPartial *entry = g_new (SqPartial, 1);
+  *entry = (SqPartial){ .id = g_strdup (id), .changes = changes };
+  return entry;
+}
+
 static gboolean
 partials_read (
   const SqField *field, const SqReading *reading, JsonNode *node, void *value, GError **error)
 {
-  if (!JSON_NODE_HOLDS_OBJECT (node))
-    return sq_expected_error (field, reading, node, error);
-  if (!sq_check_count (reading, json_object_get_size (json_node_get_object (node)), error))
-    return FALSE;
-  g_autoptr (GPtrArray) partials = g_ptr_array_new_with_free_func (changes_free);
-  JsonObjectIter iter;
-  const char *key;
-  JsonNode *member;
-  json_object_iter_init_ordered (&iter, json_node_get_object (node));
-  while (json_object_iter_next_ordered (&iter, &key, &member)) {
-    SqWhere where = { .up = reading->where, .key = key };
-    SqReading inner = *reading;
-    inner.where = &where;
-    inner.partial = TRUE;
-    if (!sq_check_id (&inner, key, error))
-      return FALSE;
-    SqThing *changes = sq_thing_read (field->of, &inner, member, error);
-    if (changes == NULL)
-      return FALSE;
-    SqPartial *partial = g_new (SqPartial, 1);
-    *partial = (SqPartial){ .id = g_strdup (key), .changes = changes };
-    g_ptr_array_add (partials, partial);
-  }
-  g_ptr_array_unref (*(GPtrArray **)value);
-  *(GPtrArray **)value = g_steal_pointer (&partials);
-  return TRUE;
+  return read_entries (field, reading, node, value, changes_entry, changes_free, error);
 }
 
 static JsonNode *
