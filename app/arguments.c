@@ -158,6 +158,16 @@ with_sets (SqScene *scene, char **sets, GError **error)
   return g_steal_pointer (&result);
 }
 
+/* On the user's own library: each names the file that it is about. */
+static void
+say_remarks (const GPtrArray *remarks)
+{
+  for (guint i = 0; i < remarks->len; i++) {
+    g_autofree char *line = in_one_line (g_ptr_array_index (remarks, i));
+    fprintf (stderr, "squarelaw: %s: %s\n", _ ("warning"), line);
+  }
+}
+
 SqScene *
 sq_arguments_load (const SqArguments *arguments)
 {
@@ -170,7 +180,8 @@ sq_arguments_load (const SqArguments *arguments)
     sq_say_error (path, error);
     return NULL;
   }
-  g_autoptr (SqLibrary) library = sq_library_new ();
+  g_autoptr (GPtrArray) remarks = g_ptr_array_new_with_free_func (g_free);
+  g_autoptr (SqLibrary) library = sq_library_of_user (g_get_user_data_dir (), remarks);
   g_autoptr (SqScene) base = sq_scene_parse (text, length, library, warnings, &error);
   g_autoptr (SqScene) in_look = NULL;
   SqScene *result = NULL;
@@ -179,10 +190,12 @@ sq_arguments_load (const SqArguments *arguments)
   if (in_look != NULL)
     result = with_sets (g_steal_pointer (&in_look), arguments->sets, &error);
   /* An error is one line: what else there was to say waits for a file that is right. */
-  if (result == NULL)
+  if (result == NULL) {
     sq_say_error (path, error);
-  else
-    sq_say_warnings (arguments, warnings);
+    return NULL;
+  }
+  say_remarks (remarks);
+  sq_say_warnings (arguments, warnings);
   return result;
 }
 

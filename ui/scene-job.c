@@ -26,18 +26,20 @@ sq_scene_result_free (SqSceneResult *result)
   g_clear_pointer (&result->scene, sq_scene_unref);
   g_clear_pointer (&result->plot, sq_plot_free);
   g_clear_pointer (&result->warnings, g_ptr_array_unref);
+  g_clear_pointer (&result->remarks, g_ptr_array_unref);
   g_free (result);
 }
 
 static SqScene *
-read_scene (const char *path, GPtrArray *warnings, GError **error)
+read_scene (const char *path, SqSceneResult *result, GError **error)
 {
   gsize length;
   g_autofree char *text = sq_file_load (path, &length, error);
   if (text == NULL)
     return NULL;
-  g_autoptr (SqLibrary) library = sq_library_new ();
-  return sq_scene_parse (text, length, library, warnings, error);
+  result->remarks = g_ptr_array_new_with_free_func (g_free);
+  g_autoptr (SqLibrary) library = sq_library_of_user (g_get_user_data_dir (), result->remarks);
+  return sq_scene_parse (text, length, library, result->warnings, error);
 }
 
 /* In a worker thread: everything it touches is its own or immutable. */
@@ -49,7 +51,7 @@ run (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
   g_autoptr (SqSceneResult) result = g_new0 (SqSceneResult, 1);
   result->warnings = g_ptr_array_new_with_free_func (g_free);
   if (job->path != NULL)
-    result->scene = read_scene (job->path, result->warnings, &error);
+    result->scene = read_scene (job->path, result, &error);
   else
     result->scene = sq_scene_ref (job->scene);
   g_autoptr (SqScene) in_look = NULL;

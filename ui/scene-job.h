@@ -12,6 +12,7 @@ typedef struct {
   SqScene *scene; /* as it is in the file */
   SqPlot *plot;   /* of the look that was asked for */
   GPtrArray *warnings;
+  GPtrArray *remarks; /* on the user's own library; NULL: no file was read */
 } SqSceneResult;
 
 void sq_scene_result_free (SqSceneResult *result);

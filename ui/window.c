@@ -22,6 +22,7 @@ struct _SqWindow {
   GFile *asked;          /* (nullable): that is being read */
   guint look, overlay;   /* which of the drop-downs' rows are shown */
   SqScene *scene;        /* (nullable): that is shown */
+  char *remark;          /* (nullable): on the user's own library */
   GCancellable *running; /* (nullable): the job whose result is waited for */
   gboolean filling;      /* the drop-downs change, not the user */
 };
@@ -103,6 +104,24 @@ show_warnings (SqWindow *window, const GPtrArray *warnings)
   gtk_label_set_text (window->status, text);
 }
 
+/* The scene is shown all the same: what it needs was read. */
+static void
+show_remarks (SqWindow *window, const GPtrArray *remarks)
+{
+  if (remarks != NULL) {
+    g_clear_pointer (&window->remark, g_free);
+    if (remarks->len == 1)
+      window->remark =
+        g_strdup_printf (_ ("In your library: %s"), (const char *)g_ptr_array_index (remarks, 0));
+    else if (remarks->len > 1)
+      window->remark =
+        g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "In your library: %s (and %u more)",
+                                      "In your library: %s (and %u more)", remarks->len - 1),
+                         (const char *)g_ptr_array_index (remarks, 0), remarks->len - 1);
+  }
+  say_problem (window, window->remark);
+}
+
 static void
 show_failure (SqWindow *window, const GError *error)
 {
@@ -121,7 +140,7 @@ show_failure (SqWindow *window, const GError *error)
 static void
 show_result (SqWindow *window, SqSceneResult *made)
 {
-  say_problem (window, NULL);
+  show_remarks (window, made->remarks);
   g_clear_pointer (&window->scene, sq_scene_unref);
   window->scene = g_steal_pointer (&made->scene);
   if (window->asked != NULL) {
@@ -271,6 +290,7 @@ sq_window_dispose (GObject *object)
   g_clear_object (&window->file);
   g_clear_object (&window->asked);
   g_clear_pointer (&window->scene, sq_scene_unref);
+  g_clear_pointer (&window->remark, g_free);
   G_OBJECT_CLASS (sq_window_parent_class)->dispose (object);
 }
 

@@ -47,9 +47,8 @@ static const Reason save_reasons[] = {
 };
 /* clang-format on */
 
-/* The path for a message: UTF-8, one line. */
-static char *
-shown_path (const char *path)
+char *
+sq_file_shown_path (const char *path)
 {
   char *shown = *path != '\0' ? g_filename_display_name (path) : g_strdup (_ ("no name"));
 
@@ -138,7 +137,8 @@ sq_file_load (const char *path, gsize *length, GError **error)
   if (!from_stdin && fd >= 0)
     close (fd);
   if (problem != 0) {
-    g_autofree char *place = from_stdin ? g_strdup (_ ("standard input")) : shown_path (path);
+    g_autofree char *place =
+      from_stdin ? g_strdup (_ ("standard input")) : sq_file_shown_path (path);
     set_error (error, place, problem, load_reasons, G_N_ELEMENTS (load_reasons));
     g_string_free (contents, TRUE);
     return NULL;
@@ -359,7 +359,7 @@ sq_file_save (const char *path, const void *data, gsize length, GError **error)
     place = g_strdup (_ ("standard output"));
     problem = write_all (STDOUT_FILENO, data, length);
   } else {
-    place = shown_path (path);
+    place = sq_file_shown_path (path);
     problem = save (path, data, length);
   }
   if (problem != 0)

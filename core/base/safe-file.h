@@ -11,6 +11,9 @@ G_BEGIN_DECLS
  * digits; a file of such a name that is older than a moment is no one's and may be deleted. */
 #define SQ_FILE_STRAY_PREFIX ".squarelaw-unfinished-"
 
+/* The path for a message: UTF-8, one line. (transfer full) */
+char *sq_file_shown_path (const char *path);
+
 /* sq_file_load:
  * @path: in the file system's encoding; "-" is standard input. Pipes and devices are read to their
  *   end, which may mean waiting for whoever writes them

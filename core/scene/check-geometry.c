@@ -74,6 +74,19 @@ sq_material_check (const SqMaterial *material, const SqWhere *where, GError **er
   return TRUE;
 }
 
+gboolean
+sq_stand_check (const SqStand *stand, const SqWhere *where, GError **error)
+{
+  SqReading reading = { .where = where };
+  if (stand->max_height_m < stand->min_height_m)
+    return sq_reading_error (&reading, SQ_ERROR_VALUE, error,
+                             _ ("max_height is below min_height, expected it above"));
+  if (stand->spigot_mm[0] > stand->spigot_mm[1])
+    return sq_reading_error (&reading, SQ_ERROR_VALUE, error,
+                             _ ("spigot is the wrong way round, expected the smaller one first"));
+  return TRUE;
+}
+
 /* In a look, things are named as a look names them: by id. */
 static gboolean
 aim_fails (const SqWhere *look,

@@ -66,8 +66,8 @@ visit (const SqThing *thing,
   return TRUE;
 }
 
-static gboolean
-is_reserved (const char *id)
+gboolean
+sq_id_is_reserved (const char *id)
 {
   static const char *const words[] = { "sun", "sky", "room", "base", "ambient", NULL };
   return g_strv_contains (words, id) || sq_kind_field (&sq_scene_kind, id) != NULL;
@@ -82,7 +82,7 @@ enter (const SqThing *thing, const SqReading *reading, gpointer data, GError **e
     return TRUE;
   SqWhere where = { .up = reading->where, .key = "id" };
   SqReading at_id = { .where = &where };
-  if (is_reserved (id))
+  if (sq_id_is_reserved (id))
     return sq_reading_error (&at_id, SQ_ERROR_REFERENCE, error,
                              _ ("\"%s\" is reserved, expected another id"), id);
   const SqThing *other = g_hash_table_lookup (by_id, id);
@@ -124,6 +124,10 @@ resolve (
   const SqThing *found = g_hash_table_lookup (scene->by_id, id);
   if (found != NULL && (found->kind->names & names))
     return TRUE;
+  const char *spoilt = sq_library_spoilt (scene->library, names, id);
+  if (spoilt != NULL)
+    return sq_reading_error (reading, SQ_ERROR_REFERENCE, error, _ ("\"%s\" cannot be used: %s"),
+                             id, spoilt);
   if ((names & SQ_NAMES_CLASS) && sq_library_class (scene->library, id) != NULL)
     return TRUE;
   if ((names & SQ_NAMES_MATERIAL) && sq_library_material (scene->library, id) != NULL)
@@ -137,6 +141,11 @@ resolve (
     return sq_reading_error (reading, SQ_ERROR_REFERENCE, error,
                              _ ("\"%s\" names the wrong thing (%s), expected the id of: %s"), id,
                              _ (found->kind->name), expected);
+  const char *unread = sq_library_unread (scene->library);
+  if (unread != NULL && (names & (SQ_NAMES_CLASS | SQ_NAMES_MATERIAL | SQ_NAMES_STAND)))
+    return sq_reading_error (reading, SQ_ERROR_REFERENCE, error,
+                             _ ("\"%s\" does not exist, expected the id of: %s (not read: %s)"), id,
+                             expected, unread);
   return sq_reading_error (reading, SQ_ERROR_REFERENCE, error,
                            _ ("\"%s\" does not exist, expected the id of: %s"), id, expected);
 }

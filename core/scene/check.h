@@ -9,6 +9,9 @@ G_BEGIN_DECLS
  * kind in the scene or its library. */
 gboolean sq_scene_index (SqScene *scene, GError **error);
 
+/* What no id may be: the rows of light that are no lamp's, and the keys of the whole file. */
+gboolean sq_id_is_reserved (const char *id);
+
 /* "fixture, supply": which kinds an id may name. (transfer full) */
 char *sq_names_text (SqNames names);
 
@@ -21,8 +24,9 @@ gboolean sq_set_check (const SqScene *scene, GError **error);
  * @look: (nullable): where the look stands in the file, if one is applied to @scene */
 gboolean sq_aims_check (const SqScene *scene, const SqWhere *look, GError **error);
 
-/* A class and a material by themselves, for the library as well. */
+/* A class, a material and a stand by themselves, for the library as well. */
 gboolean sq_class_check (const SqClass *lamp, const SqWhere *where, GError **error);
 gboolean sq_material_check (const SqMaterial *material, const SqWhere *where, GError **error);
+gboolean sq_stand_check (const SqStand *stand, const SqWhere *where, GError **error);
 
 G_END_DECLS

@@ -26,6 +26,10 @@ static const char *const conventions[] = {
       "file, everything it said survives."),
   N_ ("**Unknown keys** are kept where they stand, written back and warned of. Unknown words "
       "where a fixed set is expected are errors."),
+  N_ ("**The library** has what `class`, `material` and `stand` name and the scene does not bring "
+      "along: first the `.json` files in the user's own folder, `squarelaw/library` in "
+      "`$XDG_DATA_HOME` (`~/.local/share`), then what is compiled in. Such a file is an object of "
+      "`classes`, `materials` and `stands`, lists with the fields given here."),
   N_ ("**A newer `format`** than the program knows is refused by the command line and opened "
       "read-only by the window."),
 };

@@ -1,56 +1,165 @@
-/* library.c: what comes with the program: lamp classes, materials and stands, compiled in as JSON
- */
+/* library.c: lamp classes, materials and stands, found by id */
 #include "scene/library.h"
 
 #include "base/json-text.h"
 #include "scene/check.h"
 #include "scene/library-data.h"
+#include "scene/library-shelf.h"
 
-#include <glib/gi18n-lib.h>
+typedef struct {
+  GPtrArray *things;  /* SqThing, in file order */
+  GHashTable *places; /* id, borrowed from the thing → its place among them, from 1 */
+  GHashTable *spoilt; /* id → why there is nothing */
+} Shelf;
 
 struct SqLibrary {
   gatomicrefcount references;
-  GPtrArray *classes, *materials, *stands;
-  GHashTable *classes_by_id, *materials_by_id, *stands_by_id;
+  Shelf shelves[SQ_SHELVES];
+  char *unread; /* (nullable) */
 };
 
-/* clang-format off */
-#define AT(member) offsetof (SqStand, member)
-static const SqField stand_fields[] = {
-  { "id", N_ ("Id"), &sq_value_id, AT (id), .flags = SQ_REQUIRED, .help = N_ ("Its name in references.") },
-  { "name", N_ ("Name"), &sq_value_text, AT (name), .help = N_ ("Generic.") },
-  { "spigot", N_ ("Spigot"), &sq_value_numbers, AT (spigot_mm), SQ_MILLIMETRES, SQ_RANGE (1, 100),
-    .initial_json = "[16, 16]", .count = 2, .help = N_ ("The two sizes it takes; twice the same where it takes one.") },
-  { "min_height", N_ ("Lowest"), &sq_value_number, AT (min_height_m), SQ_LENGTH, SQ_RANGE (0, 50),
-    .help = N_ ("Spigot above the floor.") },
-  { "max_height", N_ ("Highest"), &sq_value_number, AT (max_height_m), SQ_LENGTH, SQ_RANGE (0, 50),
-    .initial = NAN, .flags = SQ_MAY_BE_NULL,
-    .help = N_ ("Spigot above the floor; null: what it is fixed to decides.") },
-  { "load_kg", N_ ("Load"), &sq_value_number, AT (load_kg), SQ_MASS, SQ_RANGE (0, 10000),
-    .help = N_ ("What it may carry.") },
-  { "weight_kg", N_ ("Weight"), &sq_value_number, AT (weight_kg), SQ_MASS, SQ_RANGE (0, 10000),
-    .help = N_ ("Of itself.") },
-  { "footprint", N_ ("Footprint"), &sq_value_number, AT (footprint_m), SQ_LENGTH, SQ_RANGE (0, 20),
-    .help = N_ ("Across its open legs.") },
-  { "sandbags", N_ ("Sandbags"), &sq_value_count, AT (sandbags), SQ_PLAIN, SQ_RANGE (0, 100),
-    .help = N_ ("How many it asks for.") },
-};
-#undef AT
-/* clang-format on */
-
-const SqKind sq_stand_kind = {
-  .name = N_ ("stand"),
-  .size = sizeof (SqStand),
-  SQ_FIELDS (stand_fields),
-  .names = SQ_NAMES_STAND,
-  .help = N_ ("A stand of the library."),
+/* In the order of SqShelfName. */
+static const struct {
+  const char *key;
+  const SqKind *kind;
+} shelf_rows[SQ_SHELVES] = {
+  { "classes", &sq_class_kind },
+  { "materials", &sq_material_kind },
+  { "stands", &sq_stand_kind },
 };
 
-/* The three files are part of the program: that they read is held by a test, so what cannot be
- * read here is a broken build. */
-static void
-add_file (const char *text, const char *key, const SqKind *kind, GPtrArray *list, GHashTable *by_id)
+int
+sq_shelf_named (const char *key)
 {
+  for (int i = 0; i < SQ_SHELVES; i++) {
+    if (g_str_equal (shelf_rows[i].key, key))
+      return i;
+  }
+  return -1;
+}
+
+static gboolean
+check (SqShelfName shelf, const SqThing *thing, const SqWhere *where, GError **error)
+{
+  switch (shelf) {
+  case SQ_SHELF_CLASSES:
+    return sq_class_check ((const SqClass *)thing, where, error);
+  case SQ_SHELF_MATERIALS:
+    return sq_material_check ((const SqMaterial *)thing, where, error);
+  case SQ_SHELF_STANDS:
+    return sq_stand_check ((const SqStand *)thing, where, error);
+  default:
+    g_assert_not_reached ();
+  }
+}
+
+SqThing *
+sq_shelf_read (SqShelfName shelf, const SqReading *reading, JsonNode *node, GError **error)
+{
+  g_autoptr (SqThing) thing = sq_thing_read (shelf_rows[shelf].kind, reading, node, error);
+  if (thing == NULL || !check (shelf, thing, reading->where, error))
+    return NULL;
+  return g_steal_pointer (&thing);
+}
+
+static void
+add (Shelf *shelf, SqThing *thing)
+{
+  g_ptr_array_add (shelf->things, thing);
+  g_hash_table_insert (shelf->places, (gpointer)sq_thing_id (thing),
+                       GUINT_TO_POINTER (shelf->things->len));
+}
+
+static void
+add_all_but_spoilt (Shelf *shelf, const GPtrArray *things)
+{
+  for (guint i = 0; i < things->len; i++) {
+    SqThing *thing = g_ptr_array_index (things, i);
+    if (!g_hash_table_contains (shelf->spoilt, sq_thing_id (thing)))
+      add (shelf, sq_thing_ref (thing));
+  }
+}
+
+SqLibrary *
+sq_library_draft (const SqLibrary *base)
+{
+  SqLibrary *draft = g_new0 (SqLibrary, 1);
+  g_atomic_ref_count_init (&draft->references);
+  draft->unread = base != NULL ? g_strdup (base->unread) : NULL;
+  for (int i = 0; i < SQ_SHELVES; i++) {
+    Shelf *shelf = &draft->shelves[i];
+    shelf->things = g_ptr_array_new_with_free_func ((GDestroyNotify)sq_thing_unref);
+    shelf->places = g_hash_table_new (g_str_hash, g_str_equal);
+    shelf->spoilt = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
+    if (base == NULL)
+      continue;
+    GHashTableIter iter;
+    gpointer id, why;
+    g_hash_table_iter_init (&iter, base->shelves[i].spoilt);
+    while (g_hash_table_iter_next (&iter, &id, &why))
+      g_hash_table_insert (shelf->spoilt, g_strdup (id), g_strdup (why));
+    add_all_but_spoilt (shelf, base->shelves[i].things);
+  }
+  return draft;
+}
+
+static guint
+place_of (const Shelf *shelf, const char *id)
+{
+  return GPOINTER_TO_UINT (g_hash_table_lookup (shelf->places, id));
+}
+
+void
+sq_library_put (SqLibrary *draft, SqThing *thing)
+{
+  int at = 0;
+  while (shelf_rows[at].kind != thing->kind)
+    at++;
+  Shelf *shelf = &draft->shelves[at];
+  const char *id = sq_thing_id (thing);
+  guint place = place_of (shelf, id);
+  g_hash_table_remove (shelf->spoilt, id);
+  if (place == 0) {
+    add (shelf, thing);
+    return;
+  }
+  gpointer *slot = &g_ptr_array_index (shelf->things, place - 1);
+  g_hash_table_replace (shelf->places, (gpointer)id, GUINT_TO_POINTER (place)); /* the new key */
+  sq_thing_unref (*slot);
+  *slot = thing;
+}
+
+void
+sq_library_spoil (SqLibrary *draft, SqShelfName shelf, const char *id, const char *why)
+{
+  g_hash_table_insert (draft->shelves[shelf].spoilt, g_strdup (id), g_strdup (why));
+}
+
+void
+sq_library_set_unread (SqLibrary *draft, const char *why)
+{
+  if (draft->unread == NULL)
+    draft->unread = g_strdup (why);
+}
+
+void
+sq_library_settle (SqLibrary *draft)
+{
+  for (int i = 0; i < SQ_SHELVES; i++) {
+    Shelf *shelf = &draft->shelves[i];
+    g_autoptr (GPtrArray) things = g_steal_pointer (&shelf->things);
+    shelf->things = g_ptr_array_new_with_free_func ((GDestroyNotify)sq_thing_unref);
+    g_hash_table_remove_all (shelf->places);
+    add_all_but_spoilt (shelf, things);
+  }
+}
+
+/* The compiled-in files are part of the program: that they read is held by a test, so what cannot
+ * be read here is a broken build. */
+static void
+add_compiled_in (SqLibrary *library, SqShelfName shelf, const char *text)
+{
+  const char *key = shelf_rows[shelf].key;
   g_autoptr (GError) error = NULL;
   g_autoptr (JsonNode) root = sq_json_parse (text, strlen (text), &error);
   if (root == NULL)
@@ -59,33 +168,20 @@ add_file (const char *text, const char *key, const SqKind *kind, GPtrArray *list
   for (guint i = 0; i < json_array_get_length (array); i++) {
     SqWhere file = { .key = key }, where = { .up = &file, .index = i };
     SqReading reading = { .where = &where };
-    SqThing *thing = sq_thing_read (kind, &reading, json_array_get_element (array, i), &error);
-    if (thing == NULL || thing->extras != NULL ||
-        (kind == &sq_class_kind && !sq_class_check ((SqClass *)thing, &where, &error)) ||
-        (kind == &sq_material_kind && !sq_material_check ((SqMaterial *)thing, &where, &error)))
+    SqThing *thing = sq_shelf_read (shelf, &reading, json_array_get_element (array, i), &error);
+    if (thing == NULL || thing->extras != NULL)
       g_error ("library: %s[%u]: %s", key, i, error != NULL ? error->message : "unknown key");
-    g_ptr_array_add (list, thing);
-    g_hash_table_insert (by_id, (gpointer)sq_thing_id (thing), thing);
+    sq_library_put (library, thing);
   }
 }
 
 SqLibrary *
 sq_library_new (void)
 {
-  SqLibrary *library = g_new0 (SqLibrary, 1);
-  g_atomic_ref_count_init (&library->references);
-  library->classes = g_ptr_array_new_with_free_func ((GDestroyNotify)sq_thing_unref);
-  library->materials = g_ptr_array_new_with_free_func ((GDestroyNotify)sq_thing_unref);
-  library->stands = g_ptr_array_new_with_free_func ((GDestroyNotify)sq_thing_unref);
-  library->classes_by_id = g_hash_table_new (g_str_hash, g_str_equal);
-  library->materials_by_id = g_hash_table_new (g_str_hash, g_str_equal);
-  library->stands_by_id = g_hash_table_new (g_str_hash, g_str_equal);
-  add_file (sq_library_classes_json, "classes", &sq_class_kind, library->classes,
-            library->classes_by_id);
-  add_file (sq_library_materials_json, "materials", &sq_material_kind, library->materials,
-            library->materials_by_id);
-  add_file (sq_library_stands_json, "stands", &sq_stand_kind, library->stands,
-            library->stands_by_id);
+  SqLibrary *library = sq_library_draft (NULL);
+  add_compiled_in (library, SQ_SHELF_CLASSES, sq_library_classes_json);
+  add_compiled_in (library, SQ_SHELF_MATERIALS, sq_library_materials_json);
+  add_compiled_in (library, SQ_SHELF_STANDS, sq_library_stands_json);
   return library;
 }
 
@@ -101,47 +197,73 @@ sq_library_unref (SqLibrary *library)
 {
   if (!g_atomic_ref_count_dec (&library->references))
     return;
-  g_hash_table_unref (library->classes_by_id);
-  g_hash_table_unref (library->materials_by_id);
-  g_hash_table_unref (library->stands_by_id);
-  g_ptr_array_unref (library->classes);
-  g_ptr_array_unref (library->materials);
-  g_ptr_array_unref (library->stands);
+  for (int i = 0; i < SQ_SHELVES; i++) {
+    Shelf *shelf = &library->shelves[i];
+    g_hash_table_unref (shelf->places);
+    g_hash_table_unref (shelf->spoilt);
+    g_ptr_array_unref (shelf->things);
+  }
+  g_free (library->unread);
   g_free (library);
+}
+
+static gconstpointer
+find (const SqLibrary *library, SqShelfName name, const char *id)
+{
+  const Shelf *shelf = &library->shelves[name];
+  guint place = place_of (shelf, id);
+  return place > 0 ? g_ptr_array_index (shelf->things, place - 1) : NULL;
 }
 
 const SqClass *
 sq_library_class (const SqLibrary *library, const char *id)
 {
-  return g_hash_table_lookup (library->classes_by_id, id);
+  return find (library, SQ_SHELF_CLASSES, id);
 }
 
 const SqMaterial *
 sq_library_material (const SqLibrary *library, const char *id)
 {
-  return g_hash_table_lookup (library->materials_by_id, id);
+  return find (library, SQ_SHELF_MATERIALS, id);
 }
 
 const SqStand *
 sq_library_stand (const SqLibrary *library, const char *id)
 {
-  return g_hash_table_lookup (library->stands_by_id, id);
+  return find (library, SQ_SHELF_STANDS, id);
 }
 
 const GPtrArray *
 sq_library_classes (const SqLibrary *library)
 {
-  return library->classes;
+  return library->shelves[SQ_SHELF_CLASSES].things;
 }
 
 const GPtrArray *
 sq_library_materials (const SqLibrary *library)
 {
-  return library->materials;
+  return library->shelves[SQ_SHELF_MATERIALS].things;
 }
 
 const GPtrArray *
 sq_library_stands (const SqLibrary *library)
 {
-  return library->stands;
+  return library->shelves[SQ_SHELF_STANDS].things;
+}
+
+const char *
+sq_library_spoilt (const SqLibrary *library, SqNames names, const char *id)
+{
+  for (int i = 0; i < SQ_SHELVES; i++) {
+    const char *why = g_hash_table_lookup (library->shelves[i].spoilt, id);
+    if (why != NULL && (shelf_rows[i].kind->names & names))
+      return why;
+  }
+  return NULL;
+}
+
+const char *
+sq_library_unread (const SqLibrary *library)
+{
+  return library->unread;
 }

@@ -71,19 +71,25 @@ limit_files (gpointer bytes)
   setrlimit (RLIMIT_FSIZE, &limit);
 }
 
+/* Where the program looks for the user's own data: in the test's folder, not at whoever tests. */
+#define DATA_DIR "data"
+
 /* Runs the program in the test's folder with the words of @line, quoted as in a shell. */
 static inline void
 call_limited (Run *run, gsize most_bytes, const char *line)
 {
   g_auto (GStrv) words = NULL;
   g_autofree char *whole = g_strconcat (SQ_PROGRAM, " ", line, NULL);
+  g_autofree char *data_dir = g_build_filename (run->folder, DATA_DIR, NULL);
+  g_auto (GStrv) environment = g_environ_setenv (g_get_environ (), "XDG_DATA_HOME", data_dir, TRUE);
   g_autoptr (GError) error = NULL;
   int status;
   g_assert_true (g_shell_parse_argv (whole, NULL, &words, &error));
   g_clear_pointer (&run->out, g_free);
   g_clear_pointer (&run->err, g_free);
-  g_spawn_sync (run->folder, words, NULL, G_SPAWN_DEFAULT, most_bytes > 0 ? limit_files : NULL,
-                GSIZE_TO_POINTER (most_bytes), &run->out, &run->err, &status, &error);
+  g_spawn_sync (run->folder, words, environment, G_SPAWN_DEFAULT,
+                most_bytes > 0 ? limit_files : NULL, GSIZE_TO_POINTER (most_bytes), &run->out,
+                &run->err, &status, &error);
   g_assert_no_error (error);
   g_assert_true (WIFEXITED (status)); /* no crash, no signal */
   run->code = WEXITSTATUS (status);

@@ -226,11 +226,34 @@ amps (const SqClass *class, const Printed *row)
   expect (class->lamp_w <= class->input_w, class->id, "draws less than is printed on it");
 }
 
+/* A coil is a resistance. What has electronics or a choke before it turns some of its input into
+ * heat; mains standards want an LED lamp above 25 W, or a ballast, corrected to 0.9 and more, and
+ * only a choke without a capacitor, as small ballasts have it, stays below (common practice). */
+static void
+feeding (const SqClass *class, const Printed *row)
+{
+  double over = class->input_w / class->lamp_w;
+
+  if (class->source == SQ_SOURCE_FLAME)
+    expect (class->input_w == 0 && class->lamp_w == 0, class->id, "a flame is on the mains");
+  else if (class->source == SQ_SOURCE_TUNGSTEN) {
+    expect (class->power_factor == 1, class->id, "a coil with a power factor");
+    expect (class->input_w == class->lamp_w, class->id, "a coil with a ballast");
+  } else {
+    gboolean small = class->source == SQ_SOURCE_DISCHARGE && class->lamp_w < 575;
+    expect_within (class->power_factor, small ? 0.5 : 0.9, 0.99, class->id, "power factor");
+    expect_within (over, class->source == SQ_SOURCE_DISCHARGE ? 1.05 : 1, 1.25, class->id,
+                   "times what is printed on it");
+  }
+}
+
 static void
 dimming (const SqClass *class, const Printed *row)
 {
   int slots = 0;
 
+  /* Its own address has what takes data: diodes with their electronics. A mains dimmer has the
+   * address itself; ballasts and banks of tubes are set by hand. */
   expect ((class->source == SQ_SOURCE_TUNGSTEN) == (class->dims == SQ_DIMS_MAINS), class->id,
           "a mains dimmer goes with tungsten, and with nothing else");
   expect (class->modes->len == 0 || class->dims == SQ_DIMS_OWN, class->id,
@@ -316,6 +339,7 @@ static const struct ClassTest {
   void (*check) (const SqClass *class, const Printed *row);
 } class_tests[] = {
   { "/library/class/draws the printed current", amps },
+  { "/library/class/watts, ballast and power factor", feeding },
   { "/library/class/dims as its source does", dimming },
   { "/library/class/colour temperature lies in its range", colour },
   { "/library/class/body holds its face", measures },

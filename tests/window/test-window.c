@@ -166,6 +166,44 @@ test_bad_file (Shown *shown, gconstpointer data)
   remove (folder);
 }
 
+/* The user's own library, of one file; NULL: none. */
+static void
+put_library (const char *text)
+{
+  g_autofree char *program = g_build_filename (g_get_user_data_dir (), "squarelaw", NULL);
+  g_autofree char *folder = g_build_filename (program, "library", NULL);
+  g_autofree char *path = g_build_filename (folder, "mine.json", NULL);
+  if (text != NULL) {
+    g_assert_cmpint (g_mkdir_with_parents (folder, 0755), ==, 0);
+    g_assert_true (g_file_set_contents (path, text, -1, NULL));
+  } else {
+    g_assert_cmpint (remove (path), ==, 0);
+    g_assert_cmpint (remove (folder), ==, 0);
+    g_assert_cmpint (remove (program), ==, 0);
+  }
+}
+
+/* What is wrong in the user's own library is said above the plan for as long as the scene that was
+ * read with it is shown, and hinders nothing that does not need it. */
+static void
+test_library (Shown *shown, gconstpointer data)
+{
+  GtkLabel *problem = part (shown, "problem");
+  put_library ("{\"classes\": [{\"id\": \"my-lamp\", \"emits\": \"sphere\"}, 7]}");
+  open_sample (shown, "office-interview.squarelaw");
+  g_assert_cmpstr (stack_shows (shown), ==, "sheet");
+  g_assert_true (gtk_widget_get_visible (GTK_WIDGET (problem)));
+  g_assert_nonnull (strstr (gtk_label_get_text (problem), "library/mine.json: classes[0]: "));
+  g_assert_nonnull (strstr (gtk_label_get_text (problem), "1 more"));
+  gtk_drop_down_set_selected (part (shown, "looks"), 1);
+  wait_until_done (shown);
+  g_assert_true (gtk_widget_get_visible (GTK_WIDGET (problem)));
+  put_library (NULL);
+  gtk_widget_activate_action (GTK_WIDGET (shown->window), "win.reload", NULL);
+  wait_until_done (shown);
+  g_assert_false (gtk_widget_get_visible (GTK_WIDGET (problem)));
+}
+
 static void
 test_zoom (Shown *shown, gconstpointer data)
 {
@@ -225,14 +263,20 @@ test_names (Shown *shown, gconstpointer data)
 int
 main (int argc, char **argv)
 {
+  /* The library of whoever tests must not matter. */
+  g_autofree char *data_dir = g_dir_make_tmp ("squarelaw-window-XXXXXX", NULL);
+  g_setenv ("XDG_DATA_HOME", data_dir, TRUE);
   gtk_test_init (&argc, &argv, NULL);
 #define CASE(name, function) g_test_add (name, Shown, NULL, setup, function, teardown)
   CASE ("/window/empty", test_empty);
   CASE ("/window/a sample is opened", test_sample);
   CASE ("/window/another look reads otherwise", test_look);
   CASE ("/window/a wrong file is told and changes nothing", test_bad_file);
+  CASE ("/window/a wrong library is told and hinders nothing", test_library);
   CASE ("/window/zoom", test_zoom);
   CASE ("/window/closed while it computes", test_closed_early);
   CASE ("/window/everything has a name", test_names);
-  return g_test_run ();
+  int code = g_test_run ();
+  remove (data_dir);
+  return code;
 }
