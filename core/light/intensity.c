@@ -1,10 +1,12 @@
 /* intensity.c: how a class of lamp sends light out: candela in a direction */
 #include "light/intensity.h"
 
+#include "light/candela-formulas.h"
+
 static double
 between_logs (double spot, double flood, double beam)
 {
-  return exp ((1.0 - beam) * log (spot) + beam * log (flood));
+  return sq_steady_exp2 ((1.0 - beam) * sq_steady_log2 (spot) + beam * sq_steady_log2 (flood));
 }
 
 static SqIntensity
@@ -26,7 +28,7 @@ beam_intensity (const SqBeam *spot, const SqBeam *flood, double beam)
     double half = between_logs (half_deg[way][0], half_deg[way][1], beam);
     double tenth = between_logs (tenth_deg[way][0], tenth_deg[way][1], beam);
     intensity.half_rad[way] = SQ_RADIANS (half) / 2.0;
-    intensity.steepness[way] = log (G_LN10 / G_LN2) / log (tenth / half);
+    intensity.steepness[way] = sq_steady_log2 (G_LN10 / G_LN2) / sq_steady_log2 (tenth / half);
   }
   return intensity;
 }
@@ -58,40 +60,38 @@ sq_intensity_of (const SqClass *class, double beam)
   return beam_intensity (spot, flood, beam);
 }
 
-static double
-beam_cd (const SqIntensity *intensity, SqVector direction)
-{
-  double aside = hypot (direction.x, direction.y);
-  double g = atan2 (aside, direction.z);
-  if (g > G_PI_2)
-    return 0.0;
-  if (aside <= 0.0)
-    return intensity->peak_cd;
-  double cosine = direction.x / aside, sine = direction.y / aside;
-  double across = g * cosine / intensity->half_rad[0], up = g * sine / intensity->half_rad[1];
-  double steepness =
-    intensity->steepness[0] * cosine * cosine + intensity->steepness[1] * sine * sine;
-  return intensity->peak_cd * exp (-G_LN2 * pow (hypot (across, up), steepness));
-}
-
 double
 sq_intensity_cd (const SqIntensity *intensity, SqVector direction)
 {
+  double peak_cd = intensity->peak_cd, x = direction.x, y = direction.y, z = direction.z;
+  SqProfile profile;
   switch (intensity->sends) {
   case SQ_SENDS_BEAM:
-    return beam_cd (intensity, direction);
+    profile = sq_profile_of (intensity);
+    return sq_beam_cd (&profile, sq_intensity_is_round (intensity), x, y, z);
   case SQ_SENDS_LAMBERT:
-    return intensity->peak_cd * MAX (direction.z, 0.0);
+    return sq_lambert_cd (peak_cd, z);
   case SQ_SENDS_SPHERE:
-    return intensity->peak_cd;
+    return peak_cd;
   case SQ_SENDS_TUBE:
-    return intensity->peak_cd * hypot (direction.y, direction.z);
+    return sq_tube_cd (peak_cd, y, z);
   case SQ_SENDS_SKIRT:
-    return direction.z > 0.0 ? intensity->peak_cd : 0.0;
+    return sq_skirt_cd (peak_cd, z);
   case SQ_SENDS_NOTHING:
   default:
     return 0.0;
   }
+}
+
+double
+sq_intensity_reach_rad (const SqIntensity *intensity, double dim)
+{
+  if (intensity->sends != SQ_SENDS_BEAM)
+    return G_PI_2;
+  /* Between across and up both are mixed. */
+  double softest = MIN (intensity->steepness[0], intensity->steepness[1]);
+  double times = sq_steady_pow (-sq_steady_log2 (dim), 1.0 / softest);
+  return MIN (times * MAX (intensity->half_rad[0], intensity->half_rad[1]), G_PI_2);
 }
 
 double

@@ -33,9 +33,16 @@ SqIntensity sq_intensity_of (const SqClass *class, double beam);
  *
  * Profile of a beam: I(g) = peak · exp (-ln 2 · (g / gb)^p), g from the axis, gb half the beam
  * angle, gf half the field angle, p = ln (ln 10 / ln 2) / ln (gf / gb): exactly a half at gb and a
- * tenth at gf; nothing past 90 degrees. With two spreads g / gb is the root of the sum of squares
- * across and up, and p goes over from one to the other with the square of the cosine. */
+ * tenth at gf; nothing past 90 degrees, nor where the peak has been halved SQ_BEAM_STEPS times: a
+ * billionth of it, less than any real housing leaks. With two spreads g / gb is the root of the sum
+ * of squares across and up, and p goes over from one to the other with the square of the cosine. */
 double sq_intensity_cd (const SqIntensity *intensity, SqVector direction);
+
+#define SQ_BEAM_STEPS 30
+
+/* The half-angle past which it sends less than @dim of its peak, for beams with @dim no less than
+ * 2^-SQ_BEAM_STEPS; else, and at most, 90 degrees. */
+double sq_intensity_reach_rad (const SqIntensity *intensity, double dim);
 
 /* The half-angle at half peak across and up, for beams; what stands in for shapes: 60 degrees for
  * a Lambertian face, else 90. */

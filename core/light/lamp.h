@@ -1,6 +1,7 @@
-/* lamp.h: a lamp made ready: what it sends to a point, and how that adds up to a reading */
+/* lamp.h: a lamp made ready, and who reads its light */
 #pragma once
 
+#include "light/face-places.h"
 #include "light/intensity.h"
 #include "light/passing.h"
 #include "light/sight.h"
@@ -28,12 +29,41 @@ typedef struct {
   gboolean even;            /* Lambertian, and nothing on it that depends on the direction */
   SqPoint *face;            /* corners, of a flat one */
   guint n_face;
-  GArray *doors; /* (nullable) (element-type SqObstacle): they shadow only this lamp */
+  SqFacePlaces *places; /* (nullable): that stand for a flat face */
+  GArray *doors;        /* (nullable) (element-type SqObstacle): they shadow only this lamp */
 } SqLamp;
 
-/* One for each fixture, in file order, also for those that are off.
+/* sq_lamps_new:
+ * @like: (nullable) (element-type SqLamp): of a scene that was much the same: what is still right
+ *   is shared with it, which saves time and changes nothing
+ *
+ * One for each fixture, in file order, also for those that are off.
  * Returns: (transfer full) (element-type SqLamp) */
-GArray *sq_lamps_new (const SqScene *scene);
+GArray *sq_lamps_new (const SqScene *scene, const GArray *like);
+
+/* sq_lamp_detail_rad:
+ * The angle over which what the lamp sends changes much, with its modifiers. */
+double sq_lamp_detail_rad (const SqLamp *lamp);
+
+/* The half-angle about its axis past which it sends less than @dim of its peak; see
+ * sq_intensity_reach_rad(). Past that of 2^-SQ_BEAM_STEPS it sends nothing. */
+double sq_lamp_reach_rad (const SqLamp *lamp, double dim);
+
+/* How small a part of an uneven face must look, against its distance, for its light to be summed at
+ * four places: a third, or half of the detail. */
+double sq_lamp_part_limit (const SqLamp *lamp);
+
+/* Of what the lamp shows to whoever looks straight at it, over which its candela are spread. */
+double sq_lamp_shown_area_m2 (const SqLamp *lamp);
+
+/* sq_lamp_candela:
+ * @x, @y, @z: (array length=n): directions of unit length in the lamp's frame: right, up, forward
+ * @candela: (out) (array length=n)
+ *
+ * Candela of the whole lamp at unit output, past its modifiers: sq_intensity_cd() times
+ * sq_passing_share(), but for rounding. The same bits for each direction whatever @n is. */
+void sq_lamp_candela (
+  const SqLamp *lamp, const double *x, const double *y, const double *z, gsize n, double *candela);
 
 /* The corners round a disc and a rectangle that are spanned by two half axes. The disc's polygon
  * has the disc's own area; its second moments are right to a hundred-thousandth. */
@@ -47,19 +77,5 @@ typedef struct {
   SqVector normal; /* unit length; a dome's axis */
   gboolean dome;   /* (1 + cosine) / 2; else flat, cosine */
 } SqReceptor;
-
-/* TRUE if the lamp is dark, or all of it is below the receptor's horizon, or it faces away. */
-gboolean sq_lamp_is_out_of_sight (const SqLamp *lamp, const SqReceptor *receptor);
-
-/* What @from sees of the lamp, into @sight. @own: see sq_sight_see(). */
-void sq_lamp_see (
-  const SqLamp *lamp, SqPoint from, const GArray *obstacles, const SqThing *own, SqSight *sight);
-
-/* The lux that the receptor reads of what is in @sight, which was seen from where it stands.
- *
- * E = sum of level · 2^trim · T · I · cos / d² · V. Even faces, balls and tubes by the contour
- * formula, exactly; other faces in cells (light/cells.h), each sending its share of the lamp's
- * candela. On the lamp, inside it and behind its face nothing is read. */
-double sq_lamp_lux (const SqLamp *lamp, const SqReceptor *receptor, const SqSight *sight);
 
 G_END_DECLS

@@ -1,4 +1,4 @@
-/* left-out.c: what of a scene's light is not counted as yet, said line by line */
+/* left-out.c: what of a scene's light is not counted, and why, said line by line */
 #include "light/left-out.h"
 
 #include <glib/gi18n-lib.h>
@@ -64,16 +64,40 @@ say_of_wall (GPtrArray *lines, const SqScene *scene, const SqWall *wall)
   }
 }
 
+/* A lamp or a meter that was put into a wall, a piece of furniture or somebody reads dark. */
+static void
+say_if_inside (GPtrArray *lines, const char *id, SqPoint at, const GArray *obstacles)
+{
+  for (guint i = 0; i < obstacles->len; i++) {
+    const SqObstacle *obstacle = &g_array_index (obstacles, SqObstacle, i);
+    const char *what = sq_thing_id (obstacle->owner);
+    if (obstacle->passes >= 1.0 || !sq_solid_holds (&obstacle->solid, at))
+      continue;
+    g_autofree char *line = what ? g_strdup_printf (_ ("inside %s, which stops its light"), what)
+                                 : g_strdup (_ ("inside something solid, which stops its light"));
+    say (lines, id, line);
+    return;
+  }
+}
+
 GPtrArray *
-sq_light_left_out (const SqScene *scene)
+sq_light_left_out (const SqScene *scene, const GArray *obstacles)
 {
   GPtrArray *lines = g_ptr_array_new_with_free_func (g_free);
-  for (guint i = 0; i < scene->fixtures->len; i++)
-    say_of_fixture (lines, scene, SQ_AT (SqFixture, scene->fixtures, i));
+  for (guint i = 0; i < scene->fixtures->len; i++) {
+    const SqFixture *fixture = SQ_AT (SqFixture, scene->fixtures, i);
+    say_of_fixture (lines, scene, fixture);
+    if (fixture->on && fixture->level > 0.0)
+      say_if_inside (lines, fixture->id, fixture->at, obstacles);
+  }
   for (guint i = 0; i < scene->panels->len; i++)
     say_of_panel (lines, scene, SQ_AT (SqPanel, scene->panels, i));
   for (guint i = 0; i < scene->walls->len; i++)
     say_of_wall (lines, scene, SQ_AT (SqWall, scene->walls, i));
+  for (guint i = 0; i < scene->probes->len; i++) {
+    const SqProbe *probe = SQ_AT (SqProbe, scene->probes, i);
+    say_if_inside (lines, probe->id, probe->at, obstacles);
+  }
   if (scene->room->bounce)
     say (lines, "room", _ ("light given back by walls, floor and ceiling"));
   if (scene->daylight && scene->daylight->on)

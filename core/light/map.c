@@ -1,10 +1,13 @@
-/* map.c: light over the plan: one value a point on a level grid, the exact way */
+/* map.c: light over the plan: one value a point on a level grid */
 #include "light/map.h"
 #include "base/error.h"
+#include "light/crew.h"
 #include "light/exposure.h"
-#include "light/lamp.h"
+#include "light/field-sum.h"
+#include "light/inside.h"
+#include "light/lamp-rows.h"
 #include "light/left-out.h"
-#include "light/rows.h"
+#include "light/lit-scene.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -13,8 +16,10 @@
 
 typedef struct {
   SqLightMap *map;
-  const GArray *lamps, *obstacles;
-  SqPoint camera; /* not given: none */
+  const SqLitScene *lit;
+  SqReceivers receivers;
+  SqLampRows *lamps; /* of lit->lamps, made where they burn */
+  SqInside inside;
 } Job;
 
 SqMapRequest
@@ -30,48 +35,6 @@ sq_map_request (const SqScene *scene, double step_m)
   };
 }
 
-/* Which way the receptor looks at @at, when @lamp is read. */
-static SqVector
-normal_at (const Job *job, SqPoint at, const SqLamp *lamp)
-{
-  SqVector normal = sq_vector (0, 0, 1);
-  if (job->map->request.normal == SQ_NORMAL_SQUARE)
-    normal = sq_vector_between (at, lamp->fixture->at);
-  else if (job->map->request.normal == SQ_NORMAL_CAMERA)
-    normal =
-      sq_point_given (job->camera) ? sq_vector_between (at, job->camera) : sq_vector (0, -1, 0);
-  return sq_vector_unit (normal);
-}
-
-static double
-lux_at (const Job *job, SqPoint at, SqSight *sight)
-{
-  if (sq_obstacles_hold (job->obstacles, at))
-    return NAN;
-  double lux = 0.0;
-  for (guint i = 0; i < job->lamps->len; i++) {
-    const SqLamp *lamp = &g_array_index (job->lamps, SqLamp, i);
-    const SqReceptor receptor = { .at = at, .normal = normal_at (job, at, lamp) };
-    if (sq_lamp_is_out_of_sight (lamp, &receptor))
-      continue;
-    sq_lamp_see (lamp, at, job->obstacles, NULL, sight);
-    lux += sq_lamp_lux (lamp, &receptor, sight);
-  }
-  return lux;
-}
-
-static void
-do_row (guint row, SqSight *sight, gpointer data)
-{
-  const Job *job = data;
-  SqLightMap *map = job->map;
-  for (int column = 0; column < map->columns; column++) {
-    SqPoint at = sq_point (map->first.x_m + column * map->step_m,
-                           map->first.y_m + row * map->step_m, map->request.height_m);
-    map->lux[(gsize)row * map->columns + column] = lux_at (job, at, sight);
-  }
-}
-
 /* How many points a side of the field has; 0 for one that is turned round or too long to count. */
 static int
 points_along (double from_m, double to_m, double step_m)
@@ -80,8 +43,8 @@ points_along (double from_m, double to_m, double step_m)
   return n >= 1.0 && n <= SQ_MOST_MAP_POINTS ? (int)n : 0;
 }
 
-static SqLightMap *
-empty_map (const SqScene *scene, const SqMapRequest *request, GError **error)
+SqLightMap *
+sq_light_map_new (const SqScene *scene, const SqMapRequest *request, GError **error)
 {
   SqLightMap made = { .request = *request, .step_m = request->step_m };
   if (!(request->step_m > 0.0) || !isfinite (request->step_m)) {
@@ -107,8 +70,57 @@ empty_map (const SqScene *scene, const SqMapRequest *request, GError **error)
   const SqExposure exposure = sq_exposure_of (sq_scene_camera (scene));
   made.set_lux = sq_exposure_set_light (&exposure, scene->meter->flat_c);
   made.lux = g_new (double, (gsize)points);
-  made.not_counted = sq_light_left_out (scene);
   return g_memdup2 (&made, sizeof made);
+}
+
+SqReceivers
+sq_light_map_receivers (const SqLightMap *map, const SqScene *scene)
+{
+  const SqCamera *camera = sq_scene_camera (scene);
+  return (SqReceivers){
+    .grid = { map->first, map->step_m, map->request.height_m, map->columns, map->rows },
+    .normal = map->request.normal,
+    .camera = camera ? camera->at : SQ_NO_POINT,
+  };
+}
+
+/* Of the lamp's hull and all solids, once for the whole map. */
+static void
+prepare_lamp (guint index, SqRowScratch *scratch, gpointer data)
+{
+  Job *job = data;
+  const SqLamp *lamp = &g_array_index (job->lit->lamps, SqLamp, index);
+  if (sq_lamp_burns (lamp))
+    sq_lamp_rows_init (&job->lamps[index], lamp, job->lit->obstacles, &job->receivers,
+                       job->map->request.way);
+}
+
+static void
+light_block (guint block, SqRowScratch *scratch, gpointer data)
+{
+  Job *job = data;
+  SqLightMap *map = job->map;
+  int first = (int)block * SQ_BLOCK_ROWS, n_rows = MIN (SQ_BLOCK_ROWS, map->rows - first);
+  gsize n = (gsize)n_rows * (gsize)map->columns;
+  double *total = map->lux + (gsize)first * (gsize)map->columns;
+  g_autofree double *exact = g_new (double, n);
+  g_autofree float *quick = map->request.way == SQ_WAY_QUICK ? g_new (float, n) : NULL;
+  for (gsize i = 0; i < n; i++)
+    total[i] = 0.0;
+  for (guint k = 0; k < job->lit->lamps->len; k++) {
+    const SqLamp *lamp = &g_array_index (job->lit->lamps, SqLamp, k);
+    if (!job->lamps[k].lamp)
+      continue;
+    if (quick) {
+      sq_lamp_rows_quick (&job->lamps[k], first, n_rows, NULL, scratch, quick);
+      for (gsize i = 0; i < n; i++)
+        exact[i] = quick[i];
+    } else {
+      sq_lamp_rows_exact (&job->lamps[k], first, n_rows, NULL, scratch, exact);
+    }
+    sq_field_add (total, exact, lamp->output, n);
+  }
+  sq_inside_mark (&job->inside, first, n_rows, total);
 }
 
 SqLightMap *
@@ -118,17 +130,25 @@ sq_light_map (const SqScene *scene,
               GCancellable *cancellable,
               GError **error)
 {
-  g_autoptr (SqLightMap) map = empty_map (scene, request, error);
+  g_autoptr (SqLightMap) map = sq_light_map_new (scene, request, error);
   if (!map)
     return NULL;
-  g_autoptr (GArray) lamps = sq_lamps_new (scene);
-  g_autoptr (GArray) obstacles = sq_obstacles_new (scene);
-  const SqCamera *camera = sq_scene_camera (scene);
-  Job job = { map, lamps, obstacles, camera ? camera->at : SQ_NO_POINT };
-  const SqRows rows = { (guint)map->rows, do_row, &job };
-  if (!sq_rows_do (&rows, threads, cancellable, error))
-    return NULL;
-  return g_steal_pointer (&map);
+  g_autoptr (SqLitScene) lit = sq_lit_scene_new (scene, NULL);
+  map->not_counted = sq_light_left_out (scene, lit->obstacles);
+  Job job = { .map = map, .lit = lit, .receivers = sq_light_map_receivers (map, scene) };
+  job.lamps = g_new0 (SqLampRows, lit->lamps->len);
+  sq_inside_init (&job.inside, lit->obstacles, &job.receivers.grid);
+  const SqRows lamps = { lit->lamps->len, prepare_lamp, &job };
+  const SqRows blocks = { ((guint)map->rows + SQ_BLOCK_ROWS - 1) / SQ_BLOCK_ROWS, light_block,
+                          &job };
+  g_autoptr (SqCrew) crew = sq_crew_new (threads);
+  gboolean done =
+    sq_crew_do (crew, &lamps, cancellable, error) && sq_crew_do (crew, &blocks, cancellable, error);
+  for (guint k = 0; k < lit->lamps->len; k++)
+    sq_lamp_rows_clear (&job.lamps[k]);
+  g_free (job.lamps);
+  sq_inside_clear (&job.inside);
+  return done ? g_steal_pointer (&map) : NULL;
 }
 
 void

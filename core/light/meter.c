@@ -1,10 +1,10 @@
 /* meter.c: what the meter says at every probe and mark, light by light */
+#include "light/crew.h"
 #include "light/exposure.h"
-#include "light/lamp.h"
+#include "light/lamp-light.h"
 #include "light/left-out.h"
 #include "light/look-along.h"
 #include "light/readings.h"
-#include "light/rows.h"
 
 /* A direction that rises so steeply has no azimuth. */
 #define OVERHEAD_M 1e-9
@@ -86,7 +86,7 @@ read_mark (const Job *job, SqMarkReading *reading, SqSight *sight)
       row_of (job, lamp, face, sq_fixture_role_at (lamp->fixture, reading->mark->id));
     SqVector way = sq_vector_between (face, lamp->fixture->at);
     const SqReceptor flat = { face, sq_vector_unit (way), FALSE };
-    sq_lamp_see (lamp, face, job->obstacles, &reading->mark->thing, sight);
+    sq_lamp_see_past_all (lamp, face, job->obstacles, &reading->mark->thing, sight);
     row.lux = sq_lamp_lux (lamp, &flat, sight);
     row.dome_all_lux = sq_lamp_lux (lamp, &dome, sight);
     row.dome_lux = row.role == SQ_ROLE_BACK ? 0.0 : row.dome_all_lux;
@@ -112,7 +112,7 @@ lux_from (const Job *job, const SqLamp *lamp, const SqReceptor *receptor, SqSigh
 {
   if (sq_lamp_is_out_of_sight (lamp, receptor))
     return 0.0;
-  sq_lamp_see (lamp, receptor->at, job->obstacles, NULL, sight);
+  sq_lamp_see_past_all (lamp, receptor->at, job->obstacles, NULL, sight);
   return sq_lamp_lux (lamp, receptor, sight);
 }
 
@@ -171,8 +171,9 @@ read_probe (const Job *job, SqProbeReading *reading, SqSight *sight)
 
 /* Probes first, then marks. */
 static void
-do_row (guint row, SqSight *sight, gpointer data)
+do_row (guint row, SqRowScratch *scratch, gpointer data)
 {
+  SqSight *sight = &scratch->sight;
   const Job *job = data;
   guint n_probes = job->readings->probes->len;
   if (row < n_probes)
@@ -198,7 +199,7 @@ mark_reading_free (gpointer data)
 }
 
 static SqReadings *
-empty_readings (const SqScene *scene, const SqExposure *exposure)
+empty_readings (const SqScene *scene, const GArray *obstacles, const SqExposure *exposure)
 {
   SqReadings *readings = g_new (SqReadings, 1);
   *readings = (SqReadings){
@@ -211,7 +212,7 @@ empty_readings (const SqScene *scene, const SqExposure *exposure)
     .set_lux = sq_exposure_set_light (exposure, scene->meter->dome_c),
     .probes = g_ptr_array_new_with_free_func (probe_reading_free),
     .marks = g_ptr_array_new_with_free_func (mark_reading_free),
-    .not_counted = sq_light_left_out (scene),
+    .not_counted = sq_light_left_out (scene, obstacles),
   };
   for (guint i = 0; i < scene->probes->len; i++) {
     SqProbeReading *reading = g_new0 (SqProbeReading, 1);
@@ -233,12 +234,13 @@ SqReadings *
 sq_read_meter (const SqScene *scene, int threads, GCancellable *cancellable, GError **error)
 {
   const SqExposure exposure = sq_exposure_of (sq_scene_camera (scene));
-  g_autoptr (SqReadings) readings = empty_readings (scene, &exposure);
-  g_autoptr (GArray) lamps = sq_lamps_new (scene);
+  g_autoptr (GArray) lamps = sq_lamps_new (scene, NULL);
   g_autoptr (GArray) obstacles = sq_obstacles_new (scene);
+  g_autoptr (SqReadings) readings = empty_readings (scene, obstacles, &exposure);
   Job job = { readings, exposure, lamps, obstacles };
   const SqRows rows = { readings->probes->len + readings->marks->len, do_row, &job };
-  if (!sq_rows_do (&rows, threads, cancellable, error))
+  g_autoptr (SqCrew) crew = sq_crew_new (MIN (threads, (int)rows.n_rows));
+  if (!sq_crew_do (crew, &rows, cancellable, error))
     return NULL;
   return g_steal_pointer (&readings);
 }

@@ -5,10 +5,24 @@
 
 G_BEGIN_DECLS
 
+typedef enum {
+  SQ_PASSING_HALF_SCRIM,
+  SQ_PASSING_EGG_CRATE,
+  SQ_PASSING_SNOOT,
+} SqPassingKind;
+
+typedef struct {
+  SqPassingKind kind;
+  double passes;    /* half scrim: where it acts; egg crate: straight on */
+  double side;      /* half scrim: 1 acts above, -1 below */
+  double blend_rad; /* half scrim */
+  double tangent;   /* egg crate, snoot: of the cut-off */
+} SqPassingPart;
+
 /* Doors are not in here: they are real leaves (light/lamp.h). */
 typedef struct {
   double factor;     /* of what acts alike on every direction: full scrims, gels */
-  GArray *parts;     /* what does not: half scrims, egg crates, snoots */
+  GArray *parts;     /* SqPassingPart: half scrims, egg crates, snoots, which do not */
   double detail_rad; /* the angle over which the parts change much; infinite with none */
 } SqPassing;
 

@@ -1,308 +1,292 @@
 /* sight.c: what of a lamp's face is seen from a point, past everything that stands between */
 #include "light/sight.h"
 
+/* What is more than this is not cut any further. There is room for twice as much, so that cuts
+ * which are undone do not count. */
 #define MOST_PARTS 1000
+#define MOST_CORNERS (16 * MOST_PARTS)
+#define MOST_PART_CORNERS 100
 #define CELLS 32
+
+G_STATIC_ASSERT (CELLS *CELLS <= 2 * MOST_PARTS);
 
 void
 sq_sight_init (SqSight *sight)
 {
-  *sight = (SqSight){
-    .corners = g_array_new (FALSE, FALSE, sizeof (SqPoint)),
-    .seen = g_array_new (FALSE, FALSE, sizeof (SqSeen)),
-    .next_corners = g_array_new (FALSE, FALSE, sizeof (SqPoint)),
-    .next_seen = g_array_new (FALSE, FALSE, sizeof (SqSeen)),
-    .rest = g_array_new (FALSE, FALSE, sizeof (SqPoint)),
-    .inside = g_array_new (FALSE, FALSE, sizeof (SqPoint)),
-    .planes = g_array_new (FALSE, FALSE, sizeof (SqPlane)),
-  };
+  *sight = (SqSight){ 0 };
+  sq_face_parts_init (&sight->parts, 2 * MOST_PARTS, 2 * MOST_CORNERS);
+  sq_face_parts_init (&sight->next, 2 * MOST_PARTS, 2 * MOST_CORNERS);
 }
 
 void
 sq_sight_clear (SqSight *sight)
 {
-  GArray *arrays[] = { sight->corners, sight->seen,   sight->next_corners, sight->next_seen,
-                       sight->rest,    sight->inside, sight->planes };
-  for (gsize i = 0; i < G_N_ELEMENTS (arrays); i++)
-    g_array_unref (arrays[i]);
+  sq_face_parts_clear (&sight->parts);
+  sq_face_parts_clear (&sight->next);
+  g_free (sight->lines);
+  g_free (sight->between);
   *sight = (SqSight){ 0 };
 }
 
 void
 sq_sight_reset (SqSight *sight)
 {
-  g_array_set_size (sight->corners, 0);
-  g_array_set_size (sight->seen, 0);
+  sight->whole = FALSE;
+  sq_face_parts_empty (&sight->parts);
 }
 
-void
-sq_polygon_cut (const SqPoint *corners, guint n, const SqPlane *plane, GArray *within, GArray *past)
-{
-  guint within_first = within->len, past_first = past->len;
-  double height = sq_plane_height_m (plane, corners[0]);
-  for (guint i = 0; i < n; i++) {
-    SqPoint here = corners[i], next = corners[i + 1 < n ? i + 1 : 0];
-    double next_height = sq_plane_height_m (plane, next);
-    if (height <= SQ_TOUCH_M)
-      g_array_append_val (within, here);
-    if (height >= -SQ_TOUCH_M)
-      g_array_append_val (past, here);
-    if ((height > SQ_TOUCH_M && next_height < -SQ_TOUCH_M) ||
-        (height < -SQ_TOUCH_M && next_height > SQ_TOUCH_M)) {
-      SqPoint at =
-        sq_point_along (here, sq_vector_between (here, next), height / (height - next_height));
-      g_array_append_val (within, at);
-      g_array_append_val (past, at);
-    }
-    height = next_height;
-  }
-  if (within->len - within_first < 3)
-    g_array_set_size (within, within_first);
-  if (past->len - past_first < 3)
-    g_array_set_size (past, past_first);
-}
-
-/* The planes of @solid's shadow from @from, into @sight->planes. */
+/* The obstacle's shadow, into @sight->lines. */
 static int
-shadow (SqSight *sight, const SqSolid *solid, SqPoint from)
+shadow (SqSight *sight, const SqObstacle *obstacle)
 {
-  g_array_set_size (sight->planes, solid->n_faces + solid->n_edges);
-  return sq_solid_shadow (solid, from, (SqPlane *)(void *)sight->planes->data);
+  guint most = obstacle->solid.n_faces + obstacle->solid.n_edges;
+  if (most > sight->n_lines) {
+    sight->lines = g_renew (SqFaceLine, sight->lines, most);
+    sight->n_lines = most;
+  }
+  return sq_face_shadow (&sight->face, &obstacle->solid, sight->from, sight->lines);
 }
 
 typedef enum {
-  TOUCHES_NOT,
-  IN_PART,
-  IN_WHOLE,
-} Touch;
+  UNTOUCHED, /* nothing of it is hidden */
+  HIDDEN,    /* all of it is */
+  CUT,
+  TOO_MANY, /* there is no room for what would be left */
+} Outcome;
 
-/* How a part lies to a shadow. A part that merely touches is not in it; a point on the shadow's
- * edge is, so that no light slips through where two solids meet. */
-static Touch
-touch (const SqPoint *corners, guint n, const SqPlane *planes, int n_planes)
+/* Cuts one part by a shadow, into @sight->next: what lies past a line is kept as it is, what is
+ * within them all is weighed. A part that merely touches the shadow is not in it. Only when all
+ * lines have been asked is it known whether anything is hidden: if not, all cuts are undone. */
+static Outcome
+cut_part (
+  SqSight *sight, const SqFaceSpot *corners, guint n, double before, int n_lines, double passes)
 {
-  Touch found = IN_WHOLE;
-  double deep = n == 1 ? SQ_TOUCH_M : -SQ_TOUCH_M;
-  for (int k = 0; k < n_planes; k++) {
-    gboolean within = FALSE, past = FALSE;
-    for (guint i = 0; i < n && !(within && past); i++) {
-      double height = sq_plane_height_m (&planes[k], corners[i]);
-      within = within || height <= deep;
-      past = past || height > SQ_TOUCH_M;
+  SqFaceParts *next = &sight->next;
+  SqFaceSpot buffers[2][2 * SQ_MOST_PART_CORNERS];
+  guint first_part = next->n_parts, first_corner = next->n_corners, n_cuts = 0, longest = 0;
+  for (int k = 0; k < n_lines; k++) {
+    if (n > SQ_MOST_PART_CORNERS || !sq_face_parts_have_room (next))
+      return TOO_MANY;
+    SqFaceSpot *within = buffers[n_cuts % 2];
+    guint n_within, n_past;
+    SqFaceSide side = sq_face_cut (corners, n, &sight->lines[k], SQ_TOUCH_M, within, &n_within,
+                                   next->corners + next->n_corners, &n_past);
+    if (side == SQ_FACE_PAST) {
+      next->n_parts = first_part;
+      next->n_corners = first_corner;
+      return UNTOUCHED;
     }
-    if (!within)
-      return TOUCHES_NOT;
-    if (past)
-      found = IN_PART;
-  }
-  return found;
-}
-
-static void
-add_part (GArray *all_corners, GArray *all_seen, const SqPoint *corners, guint n, double passes)
-{
-  const SqSeen seen = { .first = all_corners->len, .n = n, .passes = passes };
-  g_array_append_vals (all_corners, corners, n);
-  g_array_append_val (all_seen, seen);
-}
-
-/* Cuts one part by a shadow: what lies past each plane is kept as it is, what is within them all is
- * weighed. */
-static void
-cut_part (SqSight *sight, const SqPoint *corners, const SqSeen *seen, int n_planes, double passes)
-{
-  g_array_set_size (sight->rest, 0);
-  g_array_append_vals (sight->rest, corners, seen->n);
-  for (int k = 0; k < n_planes && sight->rest->len > 0; k++) {
-    guint first = sight->next_corners->len;
-    g_array_set_size (sight->inside, 0);
-    const SqPlane *plane = &g_array_index (sight->planes, SqPlane, k);
-    const SqPoint *rest = (const SqPoint *)(void *)sight->rest->data;
-    Touch touches = touch (rest, sight->rest->len, plane, 1);
-    if (touches == IN_WHOLE)
+    if (side == SQ_FACE_WITHIN)
       continue;
-    sq_polygon_cut (rest, sight->rest->len, plane, sight->inside, sight->next_corners);
-    const SqSeen past = { first, sight->next_corners->len - first, seen->passes };
-    if (past.n > 0)
-      g_array_append_val (sight->next_seen, past);
-    GArray *swap = sight->rest;
-    sight->rest = sight->inside;
-    sight->inside = swap;
+    sq_face_parts_end (next, n_past, before);
+    longest = MAX (longest, n_past);
+    corners = within;
+    n = n_within;
+    n_cuts++;
   }
-  if (passes > 0.0 && sight->rest->len > 0)
-    add_part (sight->next_corners, sight->next_seen, (const SqPoint *)(void *)sight->rest->data,
-              sight->rest->len, seen->passes * passes);
+  if (MAX (longest, n) > MOST_PART_CORNERS)
+    return TOO_MANY;
+  if (passes > 0.0 && !sq_face_parts_add (next, corners, n, before * passes))
+    return TOO_MANY;
+  return n_cuts > 0 ? CUT : HIDDEN;
 }
 
-static void
-hide (SqSight *sight, const SqObstacle *obstacle, SqPoint from)
+/* The whole face becomes parts if the shadow cuts it. Returns: FALSE for too many */
+static gboolean
+hide_of_whole (SqSight *sight, int n_lines, double passes)
 {
-  int n_planes = shadow (sight, &obstacle->solid, from);
-  if (n_planes < 0)
+  SqFaceSpot corners[SQ_FACE_SIDES];
+  guint n = sq_face_outline (&sight->face, corners);
+  sq_face_parts_empty (&sight->next);
+  Outcome outcome = cut_part (sight, corners, n, sight->passes, n_lines, passes);
+  if (outcome == HIDDEN) {
+    sight->passes *= passes;
+    sight->whole = sight->passes > 0.0;
+  } else if (outcome == CUT) {
+    SqFaceParts swap = sight->parts;
+    sight->parts = sight->next;
+    sight->next = swap;
+    sight->whole = FALSE;
+  }
+  return outcome != TOO_MANY;
+}
+
+static gboolean
+hide_of_parts (SqSight *sight, int n_lines, double passes)
+{
+  gboolean changed = FALSE;
+  sq_face_parts_empty (&sight->next);
+  for (guint i = 0; i < sight->parts.n_parts; i++) {
+    const SqFacePart *part = &sight->parts.parts[i];
+    const SqFaceSpot *corners = sq_face_part_corners (&sight->parts, part);
+    Outcome outcome = cut_part (sight, corners, part->n, part->passes, n_lines, passes);
+    if (outcome == TOO_MANY ||
+        (outcome == UNTOUCHED && !sq_face_parts_add (&sight->next, corners, part->n, part->passes)))
+      return FALSE;
+    changed = changed || outcome != UNTOUCHED;
+  }
+  if (changed) {
+    SqFaceParts swap = sight->parts;
+    sight->parts = sight->next;
+    sight->next = swap;
+  }
+  return sight->parts.n_parts <= MOST_PARTS && sight->parts.n_corners <= MOST_CORNERS;
+}
+
+/* All of what is seen lies in the shadow. */
+static void
+weigh (SqSight *sight, double passes)
+{
+  sight->passes *= passes;
+  sight->whole = sight->whole && sight->passes > 0.0;
+  for (guint i = 0; i < sight->parts.n_parts; i++)
+    sight->parts.parts[i].passes *= passes;
+  if (!(passes > 0.0))
     sq_sight_reset (sight);
-  if (n_planes <= 0)
-    return;
-  const SqPlane *planes = (const SqPlane *)(void *)sight->planes->data;
-  guint untouched = 0;
-  while (untouched < sight->seen->len) {
-    const SqSeen *seen = &g_array_index (sight->seen, SqSeen, untouched);
-    if (touch (sq_sight_corners (sight, seen), seen->n, planes, n_planes) != TOUCHES_NOT)
-      break;
-    untouched++;
-  }
-  if (untouched == sight->seen->len)
-    return;
-
-  g_array_set_size (sight->next_corners, 0);
-  g_array_set_size (sight->next_seen, 0);
-  for (guint i = 0; i < sight->seen->len; i++) {
-    const SqSeen *seen = &g_array_index (sight->seen, SqSeen, i);
-    const SqPoint *corners = sq_sight_corners (sight, seen);
-    Touch touches = i < untouched ? TOUCHES_NOT : touch (corners, seen->n, planes, n_planes);
-    if (touches == TOUCHES_NOT)
-      add_part (sight->next_corners, sight->next_seen, corners, seen->n, seen->passes);
-    else if (touches == IN_PART)
-      cut_part (sight, corners, seen, n_planes, obstacle->passes);
-    else if (obstacle->passes > 0.0)
-      add_part (sight->next_corners, sight->next_seen, corners, seen->n,
-                seen->passes * obstacle->passes);
-  }
-  GArray *swap = sight->corners;
-  sight->corners = sight->next_corners;
-  sight->next_corners = swap;
-  swap = sight->seen;
-  sight->seen = sight->next_seen;
-  sight->next_seen = swap;
 }
 
-double
-sq_sight_clearness (SqSight *sight,
-                    SqPoint at,
-                    SqPoint from,
-                    const GArray *obstacles,
-                    const GArray *doors,
-                    const SqThing *own)
+/* Returns: FALSE if there are too many parts now */
+static gboolean
+hide (SqSight *sight, const SqObstacle *obstacle)
 {
-  const GArray *lists[] = { doors, obstacles };
-  double passes = 1.0;
-  for (gsize list = 0; list < G_N_ELEMENTS (lists); list++)
-    for (guint i = 0; lists[list] && i < lists[list]->len && passes > 0.0; i++) {
-      const SqObstacle *obstacle = &g_array_index (lists[list], SqObstacle, i);
-      if (obstacle->passes >= 1.0 || (own && obstacle->owner == own) ||
-          sq_solid_is_clear (&obstacle->solid, from, at, 0.0))
-        continue;
-      int n_planes = shadow (sight, &obstacle->solid, from);
-      if (n_planes < 0 ||
-          (n_planes > 0 &&
-           touch (&at, 1, (const SqPlane *)(void *)sight->planes->data, n_planes) == IN_WHOLE))
-        passes *= obstacle->passes;
-    }
-  return passes;
+  int n_lines = shadow (sight, obstacle);
+  if (n_lines == SQ_HIDES_ALL)
+    weigh (sight, obstacle->passes);
+  if (n_lines <= 0)
+    return TRUE;
+  return sight->whole ? hide_of_whole (sight, n_lines, obstacle->passes)
+                      : hide_of_parts (sight, n_lines, obstacle->passes);
 }
 
-static SqPoint
-middle_of (const SqPoint *corners, guint n)
+static SqFaceSpot
+middle_of (const SqFaceSpot *corners, guint n)
 {
-  SqVector sum = { 0 };
-  for (guint i = 1; i < n; i++)
-    sum = sq_vector_sum (sum, sq_vector_between (corners[0], corners[i]));
-  return sq_point_along (corners[0], sum, 1.0 / n);
-}
-
-/* Cuts what is in @from by planes across @axis into CELLS slices each, appended to @to. */
-static void
-slice (
-  SqSight *sight, const SqPoint *corners, guint n, SqVector axis, GArray *to_corners, GArray *to)
-{
-  double least = INFINITY, most = -INFINITY;
-  const SqPlane across = { .normal = axis };
+  SqFaceSpot sum = { 0.0, 0.0 };
   for (guint i = 0; i < n; i++) {
-    double height = sq_plane_height_m (&across, corners[i]);
-    least = MIN (least, height);
-    most = MAX (most, height);
+    sum.right_m += corners[i].right_m;
+    sum.up_m += corners[i].up_m;
   }
-  g_array_set_size (sight->rest, 0);
-  g_array_append_vals (sight->rest, corners, n);
-  for (int k = 1; k <= CELLS && sight->rest->len > 0; k++) {
-    SqPlane plane = { axis, least + (most - least) * k / CELLS };
-    guint first = to_corners->len;
-    g_array_set_size (sight->inside, 0);
-    if (k == CELLS)
-      g_array_append_vals (to_corners, sight->rest->data, sight->rest->len);
-    else
-      sq_polygon_cut ((const SqPoint *)(void *)sight->rest->data, sight->rest->len, &plane,
-                      to_corners, sight->inside);
-    const SqSeen cell = { first, to_corners->len - first, 1.0 };
-    if (cell.n > 0)
-      g_array_append_val (to, cell);
-    GArray *swap = sight->rest;
-    sight->rest = sight->inside;
-    sight->inside = swap;
+  return (SqFaceSpot){ sum.right_m / n, sum.up_m / n };
+}
+
+/* Cuts a part across in CELLS slices, each added to @to. */
+static void
+slice (const SqFaceSpot *corners, guint n, gboolean upward, double half_m, SqFaceParts *to)
+{
+  SqFaceSpot buffers[2][2 * SQ_MOST_PART_CORNERS];
+  guint n_cuts = 0;
+  for (int k = 1; k < CELLS; k++) {
+    SqFaceLine line = { .middle_m = half_m - 2.0 * half_m * k / CELLS };
+    *(upward ? &line.up : &line.right) = 1.0;
+    SqFaceSpot *rest = buffers[n_cuts % 2], *cell = to->corners + to->n_corners;
+    guint n_cell, n_rest;
+    SqFaceSide side = sq_face_cut (corners, n, &line, 0.0, cell, &n_cell, rest, &n_rest);
+    if (side == SQ_FACE_PAST)
+      continue;
+    if (side == SQ_FACE_WITHIN)
+      break;
+    sq_face_parts_end (to, n_cell, 1.0);
+    corners = rest;
+    n = n_rest;
+    n_cuts++;
+  }
+  sq_face_parts_add (to, corners, n, 1.0);
+}
+
+/* Weighs those cells whose middles lie in a shadow. */
+static void
+weigh_cells (SqFaceParts *cells, const SqFaceLine *lines, int n_lines, double passes)
+{
+  for (guint i = 0; i < cells->n_parts; i++) {
+    SqFacePart *cell = &cells->parts[i];
+    SqFaceSpot middle = middle_of (sq_face_part_corners (cells, cell), cell->n);
+    int k = 0;
+    while (k < n_lines && sq_face_line_height_m (&lines[k], middle) <= SQ_TOUCH_M)
+      k++;
+    if (k == n_lines)
+      cell->passes *= passes;
   }
 }
 
 /* The stated limit's way out: cells, each seen or not by its middle. */
 static void
-see_cells (SqSight *sight,
-           const SqPoint *corners,
-           guint n,
-           SqPoint from,
-           const GArray *obstacles,
-           const GArray *doors,
-           const SqThing *own)
+see_cells (SqSight *sight, const SqObstacle *const *between, guint n_between)
 {
-  SqVector across = sq_vector_unit (sq_vector_between (corners[0], corners[1]));
-  SqVector normal = sq_vector_cross (across, sq_vector_between (corners[0], corners[n - 1]));
-  SqVector up = sq_vector_unit (sq_vector_cross (normal, across));
+  SqFaceSpot corners[SQ_FACE_SIDES];
+  guint n = sq_face_outline (&sight->face, corners);
+  SqFaceParts *strips = &sight->next, *cells = &sight->parts;
   sq_sight_reset (sight);
-  g_array_set_size (sight->next_corners, 0);
-  g_array_set_size (sight->next_seen, 0);
-  slice (sight, corners, n, across, sight->next_corners, sight->next_seen);
-  for (guint i = 0; i < sight->next_seen->len; i++) {
-    const SqSeen *strip = &g_array_index (sight->next_seen, SqSeen, i);
-    slice (sight, &g_array_index (sight->next_corners, SqPoint, strip->first), strip->n, up,
-           sight->corners, sight->seen);
+  sq_face_parts_empty (strips);
+  slice (corners, n, FALSE, sight->face.half_right_m, strips);
+  for (guint i = 0; i < strips->n_parts; i++) {
+    const SqFacePart *strip = &strips->parts[i];
+    slice (sq_face_part_corners (strips, strip), strip->n, TRUE, sight->face.half_up_m, cells);
   }
-  for (guint i = 0; i < sight->seen->len; i++) {
-    SqSeen *cell = &g_array_index (sight->seen, SqSeen, i);
-    SqPoint at = middle_of (sq_sight_corners (sight, cell), cell->n);
-    cell->passes = sq_sight_clearness (sight, at, from, obstacles, doors, own);
+  for (guint i = 0; i < n_between; i++) {
+    int n_lines = shadow (sight, between[i]);
+    if (n_lines != SQ_HIDES_NOTHING)
+      weigh_cells (cells, sight->lines, n_lines, between[i]->passes);
+  }
+  guint n_seen = 0;
+  for (guint i = 0; i < cells->n_parts; i++)
+    if (cells->parts[i].passes > 0.0)
+      cells->parts[n_seen++] = cells->parts[i];
+  cells->n_parts = n_seen;
+}
+
+static void
+keep_between (SqSight *sight, guint n)
+{
+  if (n > sight->n_between) {
+    sight->between = g_renew (const SqObstacle *, sight->between, n);
+    sight->n_between = n;
   }
 }
 
 void
 sq_sight_see (SqSight *sight,
-              const SqPoint *corners,
-              guint n,
+              const SqFacePlane *face,
               SqPoint from,
-              const GArray *obstacles,
-              const GArray *doors,
+              const SqObstacle *const *between,
+              guint n_between,
               const SqThing *own)
 {
   sq_sight_reset (sight);
-  if (n == 1) {
-    double passes = sq_sight_clearness (sight, corners[0], from, obstacles, doors, own);
-    if (passes > 0.0)
-      add_part (sight->corners, sight->seen, corners, n, passes);
+  sight->from = from;
+  sight->face = *face;
+  sight->whole = TRUE;
+  sight->passes = 1.0;
+  for (guint i = 0; i < n_between && !sq_sight_is_dark (sight); i++) {
+    if (between[i]->passes >= 1.0 || (own && between[i]->owner == own) || hide (sight, between[i]))
+      continue;
+    guint n = 0;
+    keep_between (sight, n_between);
+    for (guint k = 0; k < n_between; k++)
+      if (between[k]->passes < 1.0 && !(own && between[k]->owner == own))
+        sight->between[n++] = between[k];
+    see_cells (sight, sight->between, n);
     return;
   }
+}
 
-  SqPoint middle = middle_of (corners, n);
-  double radius_m = 0.0;
-  for (guint i = 0; i < n; i++)
-    radius_m = MAX (radius_m, sq_vector_length (sq_vector_between (middle, corners[i])));
-  add_part (sight->corners, sight->seen, corners, n, 1.0);
+void
+sq_sight_see_past_all (SqSight *sight,
+                       const SqFacePlane *face,
+                       SqPoint from,
+                       const GArray *doors,
+                       const GArray *obstacles,
+                       const SqThing *own)
+{
+  double right_m = face->half_right_m, up_m = face->half_up_m;
+  double radius_m = sqrt (right_m * right_m + up_m * up_m);
   const GArray *lists[] = { doors, obstacles };
+  guint n = 0;
+  keep_between (sight, obstacles->len + (doors ? doors->len : 0));
   for (gsize list = 0; list < G_N_ELEMENTS (lists); list++)
-    for (guint i = 0; lists[list] && i < lists[list]->len && sight->seen->len > 0; i++) {
+    for (guint i = 0; lists[list] && i < lists[list]->len; i++) {
       const SqObstacle *obstacle = &g_array_index (lists[list], SqObstacle, i);
-      if (obstacle->passes >= 1.0 || (own && obstacle->owner == own) ||
-          sq_solid_is_clear (&obstacle->solid, from, middle, radius_m))
-        continue;
-      hide (sight, obstacle, from);
-      if (sight->seen->len > MOST_PARTS) {
-        see_cells (sight, corners, n, from, obstacles, doors, own);
-        return;
-      }
+      if (!sq_solid_is_clear (&obstacle->solid, from, face->middle, radius_m))
+        sight->between[n++] = obstacle;
     }
+  sq_sight_see (sight, face, from, sight->between, n, own);
 }

@@ -1,8 +1,5 @@
-/* solid.c: convex solids, and the shadow that one throws from a point */
+/* solid.c: convex solids */
 #include "light/solid.h"
-
-/* A face hides what is deeper than this behind it: lamps may sit on a wall. */
-#define SKIN_M 1e-8
 
 static SqPlane
 plane_through (SqPoint point, SqVector normal)
@@ -96,55 +93,26 @@ faces (const SqPlane *face, SqPoint from)
   return sq_plane_height_m (face, from) > -SQ_TOUCH_M;
 }
 
-int
-sq_solid_shadow (const SqSolid *solid, SqPoint from, SqPlane *planes)
-{
-  int n = 0;
-  for (guint i = 0; i < solid->n_faces; i++) {
-    double height = sq_plane_height_m (&solid->faces[i], from);
-    if (height <= -SQ_TOUCH_M)
-      continue;
-    planes[n] = solid->faces[i];
-    /* Not in the face's own plane: along the joint of two solids no light may pass. */
-    if (height > SQ_TOUCH_M)
-      planes[n].offset_m -= SKIN_M;
-    n++;
-  }
-  if (n == 0)
-    return -1;
-  if (solid->flat && n == 2)
-    return 0;
-
-  for (guint i = 0; i < solid->n_edges; i++) {
-    const SqEdge *edge = &solid->edges[i];
-    gboolean left = faces (&solid->faces[edge->left], from);
-    if (left == faces (&solid->faces[edge->right], from))
-      continue;
-    /* A face seen from before runs counter-clockwise, so this product points out of it. */
-    SqVector out = sq_vector_cross (sq_vector_between (from, solid->corners[edge->from]),
-                                    sq_vector_between (from, solid->corners[edge->to]));
-    planes[n++] = plane_through (from, left ? out : sq_vector_scale (out, -1.0));
-  }
-  return n;
-}
-
 gboolean
 sq_solid_is_clear (const SqSolid *solid, SqPoint from, SqPoint ball_centre, double ball_radius_m)
 {
-  for (guint i = 0; i < solid->n_faces; i++) {
-    const SqPlane *face = &solid->faces[i];
-    if (sq_plane_height_m (face, ball_centre) > ball_radius_m + SQ_TOUCH_M &&
-        sq_plane_height_m (face, from) > SQ_TOUCH_M)
-      return TRUE;
-  }
-  /* Else by the distance of the solid's ball from the line between the two. */
+  /* By the distance of the solid's ball from the line between the two. */
   SqVector way = sq_vector_between (from, ball_centre);
   SqVector aside = sq_vector_between (from, solid->centre);
   double along = sq_vector_dot (way, way);
   double t = along > 0.0 ? CLAMP (sq_vector_dot (way, aside) / along, 0.0, 1.0) : 0.0;
   SqVector gap = sq_vector_sum (aside, sq_vector_scale (way, -t));
   double reach = solid->radius_m + ball_radius_m;
-  return sq_vector_dot (gap, gap) > reach * reach;
+  if (sq_vector_dot (gap, gap) > reach * reach)
+    return TRUE;
+  /* Else by a face that has both before it. */
+  for (guint i = 0; i < solid->n_faces; i++) {
+    const SqPlane *face = &solid->faces[i];
+    if (sq_plane_height_m (face, ball_centre) > ball_radius_m + SQ_TOUCH_M &&
+        sq_plane_height_m (face, from) > SQ_TOUCH_M)
+      return TRUE;
+  }
+  return FALSE;
 }
 
 gboolean

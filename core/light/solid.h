@@ -1,4 +1,4 @@
-/* solid.h: convex solids, and the shadow that one throws from a point */
+/* solid.h: convex solids */
 #pragma once
 
 #include "base/geometry.h"
@@ -45,18 +45,6 @@ void sq_solid_init_prism (
 void sq_solid_init_sheet (SqSolid *solid, SqPoint middle, SqVector half_across, SqVector half_up);
 
 void sq_solid_clear (SqSolid *solid);
-
-/* sq_solid_shadow:
- * @from: the point that looks
- * @planes: (out): room for n_faces + n_edges planes
- *
- * What the solid hides from @from is a convex region: all that lies within every one of @planes
- * (the planes through @from and the outline it sees, and the faces it sees: what is before those is
- * not hidden).
- *
- * Returns: how many planes; 0: nothing is hidden; -1: everything, @from is inside. Whoever stands
- * on a face sees nothing through it; whoever stands in a sheet's plane sees past it. */
-int sq_solid_shadow (const SqSolid *solid, SqPoint from, SqPlane *planes);
 
 /* TRUE if the solid, that can be told cheaply, hides nothing of a ball from @from. */
 gboolean sq_solid_is_clear (const SqSolid *solid,

@@ -1,0 +1,54 @@
+/* field-sum.c: fields of light, weighed and added up */
+#include "light/field-sum.h"
+
+/* So many values stay in the first cache while all fields are added to them. */
+#define BLOCK 1024
+
+void
+sq_field_add (double *total, const double *field, double times, gsize n)
+{
+  for (gsize i = 0; i < n; i++)
+    total[i] += times * field[i];
+}
+
+void
+sq_field_sum (double *total,
+              const double *const *fields,
+              const double *times,
+              guint n_fields,
+              gsize first,
+              gsize n)
+{
+  for (gsize done = 0; done < n; done += BLOCK) {
+    double *sum = total + first + done;
+    gsize count = MIN (n - done, (gsize)BLOCK);
+    for (gsize i = 0; i < count; i++)
+      sum[i] = 0.0;
+    for (guint k = 0; k < n_fields; k++)
+      sq_field_add (sum, fields[k] + first + done, times[k], count);
+  }
+}
+
+void
+sq_field_sum_quick (double *total,
+                    const float *const *fields,
+                    const double *times,
+                    guint n_fields,
+                    gsize first,
+                    gsize n)
+{
+  float sum[BLOCK];
+  for (gsize done = 0; done < n; done += BLOCK) {
+    gsize count = MIN (n - done, (gsize)BLOCK);
+    for (gsize i = 0; i < count; i++)
+      sum[i] = 0.0f;
+    for (guint k = 0; k < n_fields; k++) {
+      const float *field = fields[k] + first + done;
+      float weight = (float)times[k];
+      for (gsize i = 0; i < count; i++)
+        sum[i] += weight * field[i];
+    }
+    for (gsize i = 0; i < count; i++)
+      total[first + done + i] = sum[i];
+  }
+}

@@ -1,0 +1,33 @@
+/* row-scratch.h: what a thread needs to light rows, used over and over */
+#pragma once
+
+#include "light/region.h"
+#include "light/sight.h"
+
+G_BEGIN_DECLS
+
+/* A row of receivers in single precision, counted from the grid's first point. */
+typedef struct {
+  float *x, *y, *z, *nx, *ny, *nz, *share;
+} SqQuickRow;
+
+typedef struct {
+  SqSight sight;
+  guint n_shades, n_columns; /* what there is room for */
+  SqSpan *some, *all;        /* n_shades × SQ_BLOCK_ROWS */
+  SqSpan lit[SQ_BLOCK_ROWS];
+  guint *active, *which; /* n_shades */
+  guint n_active;
+  const SqObstacle **between;       /* n_shades */
+  double *x, *y, *z, *nx, *ny, *nz; /* n_columns each */
+  SqQuickRow quick;
+} SqRowScratch;
+
+SqRowScratch *sq_row_scratch_new (void);
+void sq_row_scratch_free (SqRowScratch *scratch);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqRowScratch, sq_row_scratch_free)
+
+/* Makes room for @n_shades and @n_columns, at least. */
+void sq_row_scratch_fit (SqRowScratch *scratch, guint n_shades, guint n_columns);
+
+G_END_DECLS
