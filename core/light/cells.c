@@ -158,12 +158,11 @@ sum_parts (Sum *sum, const SqFaceParts *parts, guint first, guint n, int halving
 double
 sq_cells_sum (const SqFaceParts *parts,
               SqVector middle,
-              double detail_rad,
+              double limit,
               SqFaceParts *scratch,
               SqCellsFunc func,
               gconstpointer data)
 {
-  double limit = MIN (1.0 / 3.0, detail_rad / 2.0);
   Sum sum;
   sum.middle = middle;
   sum.limit_square = limit * limit;

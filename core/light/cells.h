@@ -21,7 +21,7 @@ typedef double (*SqCellsFunc) (const SqFaceSpots *spots, gconstpointer data);
 /* sq_cells_sum:
  * @parts: what is seen, each part as much as it lets through
  * @middle: the middle of the face as it lies from the point that looks: right, up, away
- * @detail_rad: the angle at that point over which what @func gives changes much
+ * @limit: how small a cell must look from that point: its size to its distance
  * @scratch: what is in it stays, and may be @parts; the rest is overwritten
  *
  * The integral over the parts: all of them are halved together until what is in one half looks
@@ -30,7 +30,7 @@ typedef double (*SqCellsFunc) (const SqFaceSpots *spots, gconstpointer data);
  * and how the parts were cut does not matter. Good to a few thousandths. */
 double sq_cells_sum (const SqFaceParts *parts,
                      SqVector middle,
-                     double detail_rad,
+                     double limit,
                      SqFaceParts *scratch,
                      SqCellsFunc func,
                      gconstpointer data);

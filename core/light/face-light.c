@@ -69,15 +69,6 @@ sq_lamp_face_toward (const SqLamp *lamp, SqPoint from, SqFacePlane *face)
   }
 }
 
-/* Candela per unit of luminance toward a place at right angles: what area the lamp shows. */
-static double
-shown_area_m2 (const SqLamp *lamp)
-{
-  double box_m2 = lamp->width_m * lamp->height_m;
-  gboolean round = lamp->shaped == SQ_SHAPED_BALL || lamp->n_face == SQ_DISC_SIDES;
-  return round ? box_m2 * G_PI_4 : box_m2;
-}
-
 /* The face as it lies from the receptor: right, up, and away along its normal. */
 typedef struct {
   const SqLamp *lamp;
@@ -133,18 +124,6 @@ sum_even_parts (const Facing *facing, const SqFaceParts *parts)
   return sum;
 }
 
-/* Of the whole lamp in some directions, of unit length in its own frame. */
-static void
-candela_toward (
-  const SqLamp *lamp, const double *x, const double *y, const double *z, guint n, double *candela)
-{
-  for (guint i = 0; i < n; i++) {
-    SqVector direction = sq_vector (x[i], y[i], z[i]);
-    double share = sq_passing_share (&lamp->passing, direction);
-    candela[i] = sq_intensity_cd (&lamp->intensity, direction) * share;
-  }
-}
-
 /* A SqCellsFunc: candela of the whole lamp as if all of it stood at a spot, over the distance
  * squared, as the receptor reads it. */
 static double
@@ -168,7 +147,7 @@ sum_spots (const SqFaceSpots *spots, gconstpointer data)
     if (facing->lamp->shaped == SQ_SHAPED_BALL)
       weight[i] *= -back * facing->middle.z;
   }
-  candela_toward (facing->lamp, x, y, z, spots->n, candela);
+  sq_lamp_candela (facing->lamp, x, y, z, spots->n, candela);
   double sum = 0.0;
   for (guint i = 0; i < spots->n; i++)
     sum += weight[i] * candela[i];
@@ -203,8 +182,6 @@ sum_uneven_parts (const Facing *facing,
                   const SqFaceParts *parts,
                   SqFaceParts *scratch)
 {
-  const SqLamp *lamp = facing->lamp;
-  double detail_rad = MIN (sq_intensity_detail_rad (&lamp->intensity), lamp->passing.detail_rad);
   double least = sq_vector_dot (facing->normal, facing->middle) -
                  fabs (facing->normal.x) * face->half_right_m -
                  fabs (facing->normal.y) * face->half_up_m;
@@ -213,7 +190,8 @@ sum_uneven_parts (const Facing *facing,
     cut_by_horizon (facing, parts, scratch);
     parts = scratch;
   }
-  return sq_cells_sum (parts, facing->middle, detail_rad, scratch, sum_spots, facing);
+  return sq_cells_sum (parts, facing->middle, sq_lamp_part_limit (facing->lamp), scratch, sum_spots,
+                       facing);
 }
 
 double
@@ -226,8 +204,8 @@ sq_face_parts_lux (const SqLamp *lamp,
   Facing facing;
   facing_init (&facing, lamp, receptor, face);
   if (!lamp->even)
-    return sum_uneven_parts (&facing, face, parts, scratch) / shown_area_m2 (lamp);
-  double luminance = lamp->intensity.peak_cd / shown_area_m2 (lamp) * lamp->passing.factor;
+    return sum_uneven_parts (&facing, face, parts, scratch) / sq_lamp_shown_area_m2 (lamp);
+  double luminance = lamp->intensity.peak_cd / sq_lamp_shown_area_m2 (lamp) * lamp->passing.factor;
   return sum_even_parts (&facing, parts) * luminance;
 }
 
@@ -240,7 +218,7 @@ point_lux (const SqLamp *lamp, const SqReceptor *receptor)
   double x = sq_vector_dot (way, frame->right) * per, y = sq_vector_dot (way, frame->up) * per;
   double z = sq_vector_dot (way, frame->forward) * per;
   double cosine = -sq_vector_dot (way, receptor->normal) * per;
-  candela_toward (lamp, &x, &y, &z, 1, &candela);
+  sq_lamp_candela (lamp, &x, &y, &z, 1, &candela);
   return candela * (receptor->dome ? (1.0 + cosine) / 2.0 : MAX (cosine, 0.0)) / square;
 }
 
