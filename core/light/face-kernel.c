@@ -120,10 +120,10 @@ send_beam (const SqIntensity *intensity,
     power[i] *= sq_real_log2 (square[i]);
   for (gsize i = 0; i < n; i++)
     power[i] = sq_real_exp2 (power[i]);
-  for (gsize i = 0; i < n; i++)
-    candela[i] = (z[i] >= 0) & (power[i] < SQ_BEAM_STEPS)
-                   ? factor * (profile.peak_cd * sq_real_exp2 (-power[i]))
-                   : 0;
+  for (gsize i = 0; i < n; i++) {
+    gboolean sends = (z[i] >= 0) & (power[i] < SQ_BEAM_STEPS);
+    candela[i] = sends ? factor * (profile.peak_cd * sq_real_exp2 (-power[i])) : 0;
+  }
 }
 
 static void

@@ -49,7 +49,7 @@ typedef struct {
   float passes; /* share of light that goes straight through */
 } SqFastShadow;
 
-/* The same shadow as sq_solid_shadow() has. @passes: 0 to 1 */
+/* The same shadow as sq_face_shadow() has. @passes: 0 to 1 */
 void sq_fast_shadow_init (SqFastShadow *shadow,
                           const SqFaceLines *face,
                           const SqSolid *solid,

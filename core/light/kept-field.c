@@ -99,6 +99,22 @@ widen (SqKeptField *field, const SqRegion *region)
   }
 }
 
+static void
+hold_for (SqKeptField *field, SqLitScene *lit, guint lamp)
+{
+  sq_lit_scene_ref (lit);
+  sq_lit_scene_unref (field->lit);
+  field->lit = lit;
+  field->lamp = lamp;
+}
+
+void
+sq_kept_field_stay (SqKeptField *field, SqLitScene *lit, guint lamp)
+{
+  sq_lamp_rows_point_at (&field->rows, lamp_of (lit, lamp), lit->obstacles, field->way);
+  hold_for (field, lit, lamp);
+}
+
 /* The shades of what stayed are kept; those of what went, and of what came, say where to look
  * again. */
 void
@@ -129,10 +145,7 @@ sq_kept_field_move (SqKeptField *field, SqLitScene *lit, guint lamp, const int *
     widen (field, &g_array_index (then->shades, SqShade, next).some);
   sq_lamp_rows_clear (then);
   *then = now;
-  sq_lit_scene_ref (lit);
-  sq_lit_scene_unref (field->lit);
-  field->lit = lit;
-  field->lamp = lamp;
+  hold_for (field, lit, lamp);
 }
 
 static gsize

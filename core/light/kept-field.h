@@ -40,6 +40,9 @@ gboolean sq_kept_field_suits (const SqKeptField *field,
  * there is to be worked out anew. */
 void sq_kept_field_move (SqKeptField *field, SqLitScene *lit, guint lamp, const int *was);
 
+/* The same where nothing that may stand in its way has changed. */
+void sq_kept_field_stay (SqKeptField *field, SqLitScene *lit, guint lamp);
+
 /* TRUE if any of a block of rows is to be worked out. */
 gboolean sq_kept_field_has_todo (const SqKeptField *field, int first_row, int n_rows);
 

@@ -159,6 +159,8 @@ ready_field (guint index, SqRowScratch *scratch, gpointer data)
   if (!burning->field)
     burning->field =
       sq_kept_field_new (job->lit, burning->lamp, &job->receivers, job->map->request.way);
+  else if (burning->move && burning->move->changes == 0)
+    sq_kept_field_stay (burning->field, job->lit, burning->lamp);
   else if (burning->move)
     sq_kept_field_move (burning->field, job->lit, burning->lamp, burning->move->was);
 }

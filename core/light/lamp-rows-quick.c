@@ -1,17 +1,23 @@
 /* lamp-rows-quick.c: one lamp's light over rows of a receiver grid, for the eye
  *
  * All of the lamp's light, by fewer places and in single precision, times the share of its face
- * that is open: along lines over a flat face; of a lamp that is small against the grid's step, its
- * middle as seen from several places about the point, so that sharp edges come out smooth. What is
- * neither, or crowded, is done exactly. */
-#include "light/lamp-light.h"
+ * that is open: along lines over the face that it shows; of a lamp that is small against the grid's
+ * step, its middle as seen from several places about the point, so that sharp edges come out
+ * smooth. */
+#include "light/face-light.h"
 #include "light/open-share.h"
 #include "light/row-stretches.h"
 
 /* Places about a point, a side. */
 #define SIDE 4
-/* Solids before a face that its lines are asked about. */
-#define MOST_SHADOWS 12
+/* A lamp that turns to whoever looks is turned anew after so many columns, and past so many solids
+ * the others are not asked. */
+#define TURNED_COLUMNS 16
+#define MOST_SHADOWS 32
+/* So few columns, dark or open, do not end a run of others. */
+#define SHORT_GAP 8
+/* Solids that the lines are asked about together. */
+#define MOST_TOGETHER 8
 
 static void
 set_receptors (const SqLampRows *rows, int row, SqSpan columns, SqRowScratch *scratch)
@@ -58,71 +64,194 @@ share_about (const SqLampRows *rows, SqPoint at, guint n_between, SqRowScratch *
 }
 
 static void
-share_of_lines (
-  const SqLampRows *rows, const SqStretch *stretch, int row, SqRowScratch *scratch, float *share)
+share_of_lines (const SqLampRows *rows,
+                const SqFaceLines *lines,
+                const SqFastShadow *const *shadows,
+                guint n,
+                int row,
+                SqSpan columns,
+                SqQuickRow *quick)
 {
-  int from = stretch->columns.from;
-  const SqQuickRow *quick = &scratch->quick;
+  int from = columns.from;
   gboolean up = rows->receivers->normal == SQ_NORMAL_UP;
-  const SqFastShadow *shadows[MOST_SHADOWS];
   const SqRowReads reads = {
     .normal = { 0.0, 0.0, 1.0 },
     .normal_x = up ? NULL : quick->nx + from,
     .normal_y = up ? NULL : quick->ny + from,
     .normal_z = up ? NULL : quick->nz + from,
   };
-  for (guint i = 0; i < stretch->n_between; i++)
-    shadows[i] = &g_array_index (rows->shadows, SqFastShadow, scratch->which[i]);
-  sq_open_shares (rows->lines, shadows, stretch->n_between, &rows->receivers->grid, &reads, row,
-                  from, stretch->columns.to, share + from);
+  sq_open_shares (lines, shadows, n, &rows->receivers->grid, &reads, row, from, columns.to,
+                  quick->share + from);
 }
 
-static float
-exact_lux (const SqLampRows *rows, int row, int column, guint n_between, SqRowScratch *scratch)
+/* A ball or a tube: the face that it turns to the middle of a few columns, for all of them; which
+ * columns go together does not depend on the stretch. */
+static void
+share_of_turned (
+  const SqLampRows *rows, const SqStretch *stretch, int row, SqSpan columns, SqRowScratch *scratch)
 {
-  SqReceptor receptor = { .at = sq_receiver_point (&rows->receivers->grid, column, row) };
-  receptor.normal = sq_row_normal (rows, receptor.at);
-  sq_lamp_see (rows->lamp, receptor.at, scratch->between, n_between, NULL, &scratch->sight);
-  return (float)sq_lamp_unit_lux (rows->lamp, &receptor, &scratch->sight);
+  const SqReceiverGrid *grid = &rows->receivers->grid;
+  SqFacePlane face;
+  SqFaceLines lines;
+  SqFastShadow shadows[MOST_SHADOWS];
+  const SqFastShadow *list[MOST_SHADOWS];
+  guint n = MIN (stretch->n_between, MOST_SHADOWS);
+  int middle = columns.from / TURNED_COLUMNS * TURNED_COLUMNS + TURNED_COLUMNS / 2;
+  if (!sq_lamp_face_toward (rows->lamp, sq_receiver_point (grid, middle, row), &face)) {
+    for (int i = columns.from; i < columns.to; i++)
+      scratch->quick.share[i] = 0.0f;
+    return;
+  }
+  sq_face_lines_init (&lines, face.middle, sq_vector_scale (face.right, face.half_right_m),
+                      sq_vector_scale (face.up, face.half_up_m), face.round);
+  for (guint i = 0; i < n; i++) {
+    const SqObstacle *obstacle = scratch->between[i];
+    sq_fast_shadow_init (&shadows[i], &lines, &obstacle->solid, obstacle->passes, grid);
+    list[i] = &shadows[i];
+  }
+  share_of_lines (rows, &lines, list, n, row, columns, &scratch->quick);
+  for (guint i = 0; i < n; i++)
+    sq_fast_shadow_clear (&shadows[i]);
+}
+
+/* Columns that are asked of the lines together: a call for a few columns costs as much as one for
+ * many, so stretches with different solids before them go together, and short ones with none. */
+typedef struct {
+  SqSpan columns;
+  guint n;
+  guint which[MOST_TOGETHER];
+  const SqFastShadow *shadows[MOST_TOGETHER];
+} Together;
+
+static void
+ask_lines (const SqLampRows *rows, Together *together, int row, SqQuickRow *quick)
+{
+  if (together->columns.from < together->columns.to)
+    share_of_lines (rows, rows->lines, together->shadows, together->n, row, together->columns,
+                    quick);
+  *together = (Together){ 0 };
+}
+
+/* Returns: FALSE if there is no room for all that stands before this stretch */
+static gboolean
+join (const SqLampRows *rows, Together *together, const SqStretch *stretch, const guint *which)
+{
+  guint before = together->n;
+  for (guint i = 0; i < stretch->n_between; i++) {
+    guint k = 0;
+    while (k < together->n && together->which[k] != which[i])
+      k++;
+    if (k < together->n)
+      continue;
+    if (k == MOST_TOGETHER) {
+      together->n = before;
+      return FALSE;
+    }
+    together->which[k] = which[i];
+    together->shadows[k] = &g_array_index (rows->shadows, SqFastShadow, which[i]);
+    together->n++;
+  }
+  if (together->columns.from >= together->columns.to)
+    together->columns.from = stretch->columns.from;
+  together->columns.to = stretch->columns.to;
+  return TRUE;
 }
 
 static void
-light (const SqLampRows *rows, const SqStretch *stretch, int row, SqRowScratch *scratch, float *lux)
+share_past_many (const SqLampRows *rows, const SqStretch *stretch, int row, SqRowScratch *scratch)
+{
+  for (guint i = 0; i < stretch->n_between; i++)
+    scratch->shadows[i] = &g_array_index (rows->shadows, SqFastShadow, scratch->which[i]);
+  share_of_lines (rows, rows->lines, (const SqFastShadow *const *)scratch->shadows,
+                  stretch->n_between, row, stretch->columns, &scratch->quick);
+}
+
+static void
+share_alike (const SqStretch *stretch, SqRowScratch *scratch)
+{
+  float passes = stretch->dark ? 0.0f : 1.0f;
+  for (guint i = 0; i < stretch->n_between; i++)
+    passes *= (float)scratch->between[i]->passes;
+  for (int i = stretch->columns.from; i < stretch->columns.to; i++)
+    scratch->quick.share[i] = passes;
+}
+
+static void
+share_without_lines (const SqLampRows *rows,
+                     const SqStretch *stretch,
+                     int row,
+                     SqRowScratch *scratch)
 {
   int from = stretch->columns.from, to = stretch->columns.to;
-  const SqQuickRow *quick = &scratch->quick;
-  const SqQuickReceptors receptors = {
-    .x_m = quick->x + from,
-    .y_m = quick->y + from,
-    .z_m = quick->z + from,
-    .nx = quick->nx + from,
-    .ny = quick->ny + from,
-    .nz = quick->nz + from,
-  };
-  gboolean lines = rows->lines && stretch->n_between <= MOST_SHADOWS;
-  if (stretch->some && !lines && !rows->small) {
+  if (rows->small) {
     for (int i = from; i < to; i++)
-      lux[i] = exact_lux (rows, row, i, stretch->n_between, scratch);
+      scratch->quick.share[i] = share_about (
+        rows, sq_receiver_point (&rows->receivers->grid, i, row), stretch->n_between, scratch);
     return;
   }
-  sq_whole_face_find_quick (rows->whole, sq_quick_face_kernel_best (), &receptors,
-                            (gsize)(to - from), lux + from);
-  if (!stretch->some) {
-    float passes = 1.0f;
-    for (guint i = 0; i < stretch->n_between; i++)
-      passes *= (float)scratch->between[i]->passes;
-    for (int i = from; i < to && stretch->n_between > 0; i++)
-      lux[i] *= passes;
-    return;
+  for (int i = from, end; i < to; i = end) {
+    end = MIN ((i / TURNED_COLUMNS + 1) * TURNED_COLUMNS, to);
+    share_of_turned (rows, stretch, row, (SqSpan){ i, end }, scratch);
   }
-  if (rows->small)
-    for (int i = from; i < to; i++)
-      quick->share[i] = share_about (rows, sq_receiver_point (&rows->receivers->grid, i, row),
-                                     stretch->n_between, scratch);
-  else
-    share_of_lines (rows, stretch, row, scratch, quick->share);
-  for (int i = from; i < to; i++)
-    lux[i] *= quick->share[i];
+}
+
+/* How much of the lamp is open from each point of a row. @line: of the row within its block */
+static void
+find_shares (const SqLampRows *rows, int line, int row, SqSpan lit, SqRowScratch *scratch)
+{
+  Together together = { 0 };
+  while (lit.from < lit.to) {
+    SqStretch stretch = sq_stretch_at (rows, line, lit, scratch);
+    gboolean nothing = !stretch.some && !stretch.dark && stretch.n_between == 0;
+    lit.from = stretch.columns.to;
+    if (stretch.some && rows->lines) {
+      if (!join (rows, &together, &stretch, scratch->which)) {
+        ask_lines (rows, &together, row, &scratch->quick);
+        if (!join (rows, &together, &stretch, scratch->which))
+          share_past_many (rows, &stretch, row, scratch);
+      }
+      continue;
+    }
+    gboolean is_short = stretch.columns.to - stretch.columns.from <= SHORT_GAP;
+    if (nothing && is_short && together.n > 0) {
+      together.columns.to = stretch.columns.to;
+      continue;
+    }
+    ask_lines (rows, &together, row, &scratch->quick);
+    if (stretch.some)
+      share_without_lines (rows, &stretch, row, scratch);
+    else
+      share_alike (&stretch, scratch);
+  }
+  ask_lines (rows, &together, row, &scratch->quick);
+}
+
+/* All of the lamp's light times what is open of it: over runs of columns, so that few calls do
+ * much; short dark gaps are not worth a call more. */
+static void
+light (const SqLampRows *rows, SqSpan lit, SqQuickRow *quick, float *lux)
+{
+  for (int from = lit.from; from < lit.to;) {
+    int to = from, last = from;
+    for (; to < lit.to && to - last <= SHORT_GAP; to++)
+      last = quick->share[to] > 0.0f ? to + 1 : last;
+    const SqQuickReceptors receptors = {
+      .x_m = quick->x + from,
+      .y_m = quick->y + from,
+      .z_m = quick->z + from,
+      .nx = quick->nx + from,
+      .ny = quick->ny + from,
+      .nz = quick->nz + from,
+    };
+    if (last > from)
+      sq_whole_face_find_quick (rows->whole, sq_quick_face_kernel_best (), &receptors,
+                                (gsize)(last - from), lux + from);
+    for (int i = from; i < last; i++)
+      lux[i] *= quick->share[i];
+    for (int i = last; i < to; i++)
+      lux[i] = 0.0f;
+    from = to;
+  }
 }
 
 static void
@@ -150,13 +279,7 @@ sq_lamp_rows_quick (const SqLampRows *rows,
     darken (lux, wanted.from, lit.from);
     darken (lux, lit.to, wanted.to);
     set_receptors (rows, first_row + line, lit, scratch);
-    while (lit.from < lit.to) {
-      SqStretch stretch = sq_stretch_at (rows, line, lit, scratch);
-      if (stretch.dark)
-        darken (lux, stretch.columns.from, stretch.columns.to);
-      else
-        light (rows, &stretch, first_row + line, scratch, lux);
-      lit.from = stretch.columns.to;
-    }
+    find_shares (rows, line, first_row + line, lit, scratch);
+    light (rows, lit, &scratch->quick, lux);
   }
 }

@@ -39,15 +39,18 @@ add_shade (SqLampRows *rows, const SqObstacle *obstacle, guint index)
 /* Wider than this there is no cone to speak of. */
 #define WIDEST_RAD 1.5
 
+/* For the eye, less than this share of a beam's peak is darkness. */
+#define DIM_QUICK 1e-5
+
 /* What of the grid may get light at all. The cone of light begins so far behind the lamp that it
  * holds the cones of all places of the face. */
 static SqRegion
-lit_region (const SqLamp *lamp, const SqReceiverGrid *grid)
+lit_region (const SqLamp *lamp, const SqReceiverGrid *grid, SqWay way)
 {
   SqRegionCut lit;
   SqPoint at = lamp->fixture->at;
   const SqFrame *frame = &lamp->frame;
-  double reach = sq_lamp_reach_rad (lamp, exp2 (-SQ_BEAM_STEPS));
+  double reach = sq_lamp_reach_rad (lamp, way == SQ_WAY_EXACT ? exp2 (-SQ_BEAM_STEPS) : DIM_QUICK);
   sq_region_cut_begin (&lit, grid);
   if (lamp->shaped == SQ_SHAPED_NOT)
     lit.n_corners = 0;
@@ -74,12 +77,10 @@ clear_shadow (gpointer shadow)
 }
 
 static void
-make_quick (SqLampRows *rows)
+make_lines (SqLampRows *rows)
 {
   const SqLamp *lamp = rows->lamp;
-  const SqReceiverGrid *grid = &rows->receivers->grid;
-  sq_whole_face_init_quick (rows->whole, lamp, sq_receiver_point (grid, 0, 0));
-  rows->small = lamp->radius_m < SMALL * grid->step_m && !lamp->doors;
+  rows->small = lamp->radius_m < SMALL * rows->receivers->grid.step_m && !lamp->doors;
   if (rows->small || lamp->shaped != SQ_SHAPED_FLAT)
     return;
   rows->lines = g_new (SqFaceLines, 1);
@@ -88,6 +89,17 @@ make_quick (SqLampRows *rows)
     sq_vector_scale (lamp->frame.up, lamp->height_m / 2.0), lamp->n_face == SQ_DISC_SIDES);
   rows->shadows = g_array_new (FALSE, FALSE, sizeof (SqFastShadow));
   g_array_set_clear_func (rows->shadows, clear_shadow);
+}
+
+void
+sq_lamp_rows_point_at (SqLampRows *rows, const SqLamp *lamp, const GArray *obstacles, SqWay way)
+{
+  rows->lamp = lamp;
+  rows->obstacles = obstacles;
+  if (way == SQ_WAY_EXACT)
+    sq_whole_face_init (rows->whole, lamp, FALSE);
+  else
+    sq_whole_face_init_quick (rows->whole, lamp, sq_receiver_point (&rows->receivers->grid, 0, 0));
 }
 
 void
@@ -106,12 +118,11 @@ sq_lamp_rows_init_bare (SqLampRows *rows,
   };
   g_array_set_clear_func (rows->shades, clear_shade);
   sq_lamp_hull_init (&rows->hull, lamp);
-  rows->lit = lit_region (lamp, grid);
+  rows->lit = lit_region (lamp, grid, way);
   rows->whole = g_new (SqWholeFace, 1);
-  if (way == SQ_WAY_EXACT)
-    sq_whole_face_init (rows->whole, lamp, FALSE);
-  else
-    make_quick (rows);
+  sq_lamp_rows_point_at (rows, lamp, obstacles, way);
+  if (way == SQ_WAY_QUICK)
+    make_lines (rows);
   for (guint i = 0; lamp->doors && i < lamp->doors->len; i++)
     add_shade (rows, &g_array_index (lamp->doors, SqObstacle, i), i);
   rows->n_doors = rows->shades->len;

@@ -40,6 +40,12 @@ void sq_lamp_rows_init_bare (SqLampRows *rows,
                              SqWay way);
 const SqShade *sq_lamp_rows_add (SqLampRows *rows, guint index);
 void sq_lamp_rows_take (SqLampRows *rows, SqLampRows *other, guint k, guint index);
+/* The same for a lamp that sends the same, and obstacles that stand the same, elsewhere in memory.
+ */
+void sq_lamp_rows_point_at (SqLampRows *rows,
+                            const SqLamp *lamp,
+                            const GArray *obstacles,
+                            SqWay way);
 void sq_lamp_rows_clear (SqLampRows *rows);
 
 /* sq_lamp_rows_exact:

@@ -46,11 +46,16 @@ add_leaf (SqLamp *lamp, SqVector out, SqVector along, double across_m, double op
                        sq_vector_scale (leaf, across_m / 2.0), along);
 }
 
+/* Doors hang on a frame round a lens, not on its glass: so far out, in radii, that the polygon that
+ * stands for a disc is within them. */
+#define LENS_FRAME 1.004
+
 static void
 add_doors (SqLamp *lamp, const SqModifier *doors)
 {
-  SqVector right = sq_vector_scale (lamp->frame.right, lamp->width_m / 2.0);
-  SqVector up = sq_vector_scale (lamp->frame.up, lamp->height_m / 2.0);
+  double frame = lamp->n_face == SQ_DISC_SIDES ? LENS_FRAME : 1.0;
+  SqVector right = sq_vector_scale (lamp->frame.right, frame * lamp->width_m / 2.0);
+  SqVector up = sq_vector_scale (lamp->frame.up, frame * lamp->height_m / 2.0);
   const struct {
     SqVector out, along;
     double across_m;
@@ -114,8 +119,11 @@ sq_lamp_reach_rad (const SqLamp *lamp, double dim)
   return reach;
 }
 
-/* Parts fine enough for a point that is one radius off the ball that holds the face; even faces
+/* Parts are fine enough for a point that is one radius off the ball that holds the face, but no
+ * finer than a quarter of the radius: nearer to a narrow beam they are made on the way. Even faces
  * need few, they have better ways. */
+#define FINEST 0.25
+
 static void
 add_places (SqLamp *lamp, const SqLamp *like)
 {
@@ -132,7 +140,7 @@ add_places (SqLamp *lamp, const SqLamp *like)
     right_m[i] = sq_vector_dot (off, lamp->frame.right);
     up_m[i] = sq_vector_dot (off, lamp->frame.up);
   }
-  double finest_m = lamp->radius_m * (lamp->even ? 0.5 : sq_lamp_part_limit (lamp));
+  double finest_m = lamp->radius_m * (lamp->even ? 0.5 : MAX (sq_lamp_part_limit (lamp), FINEST));
   lamp->places = sq_face_places_new (lamp->fixture->at, lamp->frame.right, lamp->frame.up, right_m,
                                      up_m, lamp->n_face, finest_m);
 }

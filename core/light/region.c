@@ -80,6 +80,16 @@ sq_region_cut_by (SqRegionCut *cut, SqHalfPlane plane)
   return TRUE;
 }
 
+/* Its values are distances, in steps of the grid. */
+static SqHalfPlane
+unit (SqHalfPlane plane)
+{
+  double length = sqrt (plane.by_column * plane.by_column + plane.by_row * plane.by_row);
+  return length > 0.0 ? (SqHalfPlane){ plane.constant / length, plane.by_column / length,
+                                       plane.by_row / length }
+                      : plane;
+}
+
 SqRegion
 sq_region_cut_end (const SqRegionCut *cut, const SqReceiverGrid *grid)
 {
@@ -98,7 +108,7 @@ sq_region_cut_end (const SqRegionCut *cut, const SqReceiverGrid *grid)
   region.planes = g_new (SqHalfPlane, MAX (n_planes, 1));
   for (int i = 0; i < cut->n_corners; i++)
     if (cut->corners[i].plane >= 0)
-      region.planes[region.n_planes++] = cut->planes[cut->corners[i].plane];
+      region.planes[region.n_planes++] = unit (cut->planes[cut->corners[i].plane]);
   return region;
 }
 

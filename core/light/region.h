@@ -10,8 +10,8 @@ typedef struct {
   double constant, by_column, by_row;
 } SqHalfPlane;
 
-/* All of the grid that lies within every one of the half-planes, none of which could be left out;
- * nothing where last_row < first_row. */
+/* All of the grid that lies within every one of the half-planes, none of which could be left out,
+ * and whose values are distances in steps of the grid; nothing where last_row < first_row. */
 typedef struct {
   SqHalfPlane *planes;
   guint n_planes;

@@ -19,6 +19,7 @@ sq_row_scratch_free (SqRowScratch *scratch)
   g_free (scratch->all);
   g_free (scratch->active);
   g_free (scratch->which);
+  g_free (scratch->shadows);
   g_free (scratch->between);
   g_free (scratch->x);
   g_free (scratch->quick.x);
@@ -34,6 +35,7 @@ sq_row_scratch_fit (SqRowScratch *scratch, guint n_shades, guint n_columns)
     scratch->all = g_renew (SqSpan, scratch->all, (gsize)n_shades * SQ_BLOCK_ROWS);
     scratch->active = g_renew (guint, scratch->active, n_shades);
     scratch->which = g_renew (guint, scratch->which, n_shades);
+    scratch->shadows = g_renew (const void *, scratch->shadows, n_shades);
     scratch->between = g_renew (const SqObstacle *, scratch->between, n_shades);
   }
   if (n_columns > scratch->n_columns) {

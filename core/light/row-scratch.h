@@ -18,6 +18,7 @@ typedef struct {
   SqSpan lit[SQ_BLOCK_ROWS];
   guint *active, *which; /* n_shades */
   guint n_active;
+  const void **shadows;             /* n_shades */
   const SqObstacle **between;       /* n_shades */
   double *x, *y, *z, *nx, *ny, *nz; /* n_columns each */
   SqQuickRow quick;

@@ -11,13 +11,13 @@
 #define DIM_QUICK 1e-4
 
 /* A disc's polygon reaches this little past it. */
-#define DISC_REACH 1.0017
+#define DISC_REACH SQ_ROUND_REACH
 
 /* The quick way: parts may look so many times larger. */
 #define QUICK_COARSER 2.0
-#define QUICK_ONE 0.1       /* as small as this, of what they may: one place */
-#define QUICK_EVEN_ONE 0.05 /* even faces: one place if they look as small as this */
-#define QUICK_EVEN_FOUR 0.25
+#define QUICK_ONE 0.2      /* as small as this, of what they may: one place */
+#define QUICK_EVEN_ONE 0.1 /* even faces: one place if they look as small as this */
+#define QUICK_EVEN_FOUR 0.4
 #define QUICK_CUT_LEVEL 4
 
 static void
@@ -185,7 +185,7 @@ sq_whole_face_init_quick (SqWholeFace *plan, const SqLamp *lamp, SqPoint origin)
   find_bright_cone (sums, lamp, DIM_QUICK);
   add_places (sums, &plan->middle, 1, coarse->size_m / (limit * QUICK_ONE));
   add_levels (sums, lamp, limit);
-  sums->ways[sums->n_ways - 1].from_m = 0.0;
+  add_way (sums, elsewhere);
 }
 
 void

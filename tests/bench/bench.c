@@ -1,39 +1,17 @@
-/* bench.c: how long things take, as ratios measured in one run; nothing is asserted
+/* bench.c: how long reading and writing takes, as ratios measured in one run; nothing is asserted
  *
  * meson compile -C _build && _build/tests/bench
- * Best of several runs each. A ratio says the same on every machine; the milliseconds beside it are
- * this machine's. */
-#include "base/json-text.h"
+ * Medians of several runs. A ratio says the same on every machine; the milliseconds beside it are
+ * this machine's. Light has a benchmark of its own: bench-light.c. */
 #include "base/json-write.h"
-#include "light/map.h"
-#include "paper/plot.h"
+#include "bench-time.h"
+#include "scene/scene.h"
 
-#include <stdio.h>
+#include <json-glib/json-glib.h>
 #include <string.h>
 #include <sys/resource.h>
 
 #define RUNS 5
-
-typedef void (*Work) (gpointer data);
-
-static double
-best_ms (Work work, gpointer data)
-{
-  gint64 best = G_MAXINT64;
-  for (int i = 0; i < RUNS; i++) {
-    gint64 start = g_get_monotonic_time ();
-    work (data);
-    best = MIN (best, g_get_monotonic_time () - start);
-  }
-  return (double)best / 1000.0;
-}
-
-static void
-say (const char *what, double ms, const char *against, double against_ms)
-{
-  printf ("%-44s %8.2f ms   %6.2f × %s (%.2f ms)\n", what, ms, ms / against_ms, against,
-          against_ms);
-}
 
 /* A hall of @lamps lamps in rows over 40 people. */
 static char *
@@ -60,7 +38,6 @@ typedef struct {
   SqLibrary *library;
   SqScene *scene;
   JsonNode *tree;
-  int threads;
 } Subject;
 
 static Subject *
@@ -70,7 +47,6 @@ subject_new (SqLibrary *library, guint lamps)
   g_autoptr (GError) error = NULL;
   subject->text = hall_text (lamps);
   subject->library = library;
-  subject->threads = 1;
   subject->scene = sq_scene_parse (subject->text, strlen (subject->text), library, NULL, &error);
   if (subject->scene == NULL)
     g_error ("%s", error->message);
@@ -101,21 +77,6 @@ write_scene (gpointer data)
 }
 
 static void
-make_map (gpointer data)
-{
-  const Subject *subject = data;
-  SqMapRequest request = sq_map_request (subject->scene, 0.25);
-  sq_light_map_free (sq_light_map (subject->scene, &request, subject->threads, NULL, NULL));
-}
-
-static void
-read_meter (gpointer data)
-{
-  const Subject *subject = data;
-  sq_readings_free (sq_read_meter (subject->scene, subject->threads, NULL, NULL));
-}
-
-static void
 write_tree (gpointer data)
 {
   g_free (sq_json_write (((const Subject *)data)->tree));
@@ -140,24 +101,17 @@ int
 main (void)
 {
   g_autoptr (SqLibrary) library = sq_library_new ();
-  Subject *large = subject_new (library, 4000), *hall = subject_new (library, 48);
-  Subject *half = subject_new (library, 24), *few = subject_new (library, 1);
-  printf ("best of %d runs\n", RUNS);
+  Subject *large = subject_new (library, 4000);
+  printf ("medians of %d runs\n", RUNS);
 
-  double parsed = best_ms (parse_by_library, large);
-  say ("read and check 4,000 lamps", best_ms (read_scene, large), "json-glib's parser alone",
-       parsed);
-  say ("write 4,000 lamps", best_ms (write_scene, large), "json-glib's parser alone", parsed);
+  double parsed = bench_ms (parse_by_library, large, RUNS);
+  bench_say ("read and check 4,000 lamps", bench_ms (read_scene, large, RUNS),
+             "json-glib's parser alone", parsed);
+  bench_say ("write 4,000 lamps", bench_ms (write_scene, large, RUNS), "json-glib's parser alone",
+             parsed);
   Subject flat = { .tree = tree_new (2) }, deep = { .tree = tree_new (64) };
-  say ("write 50,000 numbers 64 levels deep", best_ms (write_tree, &deep), "two levels deep",
-       best_ms (write_tree, &flat));
-
-  double one = best_ms (make_map, hall);
-  say ("exact map, 48 lamps, 40 people, 0.25 m", one, "with 24 lamps", best_ms (make_map, half));
-  hall->threads = 2;
-  say ("the same with two threads", best_ms (make_map, hall), "with one", one);
-  say ("meter at 40 marks, 48 lamps", best_ms (read_meter, hall), "with one lamp",
-       best_ms (read_meter, few));
+  bench_say ("write 50,000 numbers 64 levels deep", bench_ms (write_tree, &deep, RUNS),
+             "two levels deep", bench_ms (write_tree, &flat, RUNS));
 
   struct rusage usage;
   getrusage (RUSAGE_SELF, &usage);
