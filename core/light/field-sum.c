@@ -31,25 +31,32 @@ sq_field_sum (double *total,
 }
 
 void
-sq_field_sum_quick (double *total,
+sq_field_sum_quick (float *sum,
                     const float *const *fields,
                     const double *times,
                     guint n_fields,
+                    guint but,
                     gsize first,
                     gsize n)
 {
-  float sum[BLOCK];
   for (gsize done = 0; done < n; done += BLOCK) {
+    float *restrict block = sum + first + done;
     gsize count = MIN (n - done, (gsize)BLOCK);
     for (gsize i = 0; i < count; i++)
-      sum[i] = 0.0f;
+      block[i] = 0.0f;
     for (guint k = 0; k < n_fields; k++) {
-      const float *field = fields[k] + first + done;
+      const float *restrict field = k == but ? NULL : fields[k] + first + done;
       float weight = (float)times[k];
-      for (gsize i = 0; i < count; i++)
-        sum[i] += weight * field[i];
+      for (gsize i = 0; field && i < count; i++)
+        block[i] += weight * field[i];
     }
-    for (gsize i = 0; i < count; i++)
-      total[first + done + i] = sum[i];
   }
+}
+
+void
+sq_field_add_quick (double *total, const float *sum, const float *field, double times, gsize n)
+{
+  float weight = (float)times;
+  for (gsize i = 0; i < n; i++)
+    total[i] = sum[i] + weight * field[i];
 }

@@ -17,12 +17,18 @@ void sq_field_sum (double *total,
                    gsize first,
                    gsize n);
 
-/* The same of fields in single precision, for the eye. */
-void sq_field_sum_quick (double *total,
+/* For the eye, in single precision: sum[first + i] = all but number @but (which may be past the
+ * last) of times[k] · fields[k][first + i]. */
+void sq_field_sum_quick (float *sum,
                          const float *const *fields,
                          const double *times,
                          guint n_fields,
+                         guint but,
                          gsize first,
                          gsize n);
+
+/* total[i] = sum[i] + times · field[i]. */
+void sq_field_add_quick (
+  double *total, const float *sum, const float *field, double times, gsize n);
 
 G_END_DECLS

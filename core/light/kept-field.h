@@ -16,7 +16,8 @@ typedef struct {
   SqSpan *todo;  /* (nullable): of each row, the columns still to be worked out */
   double *exact; /* rows × columns; or */
   float *quick;
-  guint64 used; /* when; the store's own count */
+  guint64 used;  /* when; the store's own count */
+  guint64 stamp; /* another whenever its light changed */
 } SqKeptField;
 
 /* All of it is still to be worked out. */

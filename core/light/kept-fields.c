@@ -5,6 +5,7 @@
 #include "light/inside.h"
 #include "light/kept-field.h"
 #include "light/left-out.h"
+#include "light/rest-sum.h"
 
 /* Fields of one lamp, at several places, that are kept for when it comes back. */
 #define MOST_OF_A_LAMP 4
@@ -16,6 +17,8 @@ struct SqKeptFields {
   GHashTable *lamps; /* id → GPtrArray of SqKeptField, the last used first */
   SqLitScene *last;  /* (nullable): of the last map */
   guint64 clock;     /* counts maps */
+  guint64 stamps;    /* counts changes of fields */
+  SqRestSum rest;    /* of the quick way */
   SqKeptWork work;
 };
 
@@ -41,6 +44,7 @@ sq_kept_fields_free (SqKeptFields *kept)
   g_hash_table_unref (kept->lamps);
   sq_lit_scene_unref (kept->last);
   sq_crew_free (kept->crew);
+  sq_rest_sum_clear (&kept->rest);
   g_free (kept);
 }
 
@@ -82,6 +86,10 @@ typedef struct {
   GArray *burning;    /* Burning, in file order */
   GArray *blocks;     /* Block */
   SqInside inside;
+  const double **exact; /* what is summed, of each lamp that burns */
+  const float **quick;
+  double *times;
+  SqRestUse use;
 } Job;
 
 /* Rows of one field that have something to be worked out. */
@@ -213,28 +221,79 @@ list_blocks (Job *job)
   }
 }
 
+/* What goes into the sum, in file order. */
+static void
+list_addends (Job *job)
+{
+  guint n = job->burning->len;
+  g_autofree SqAddend *addends = g_new (SqAddend, n);
+  job->exact = g_new (const double *, n);
+  job->quick = g_new (const float *, n);
+  job->times = g_new (double, n);
+  for (guint k = 0; k < n; k++) {
+    const Burning *burning = &g_array_index (job->burning, Burning, k);
+    job->exact[k] = burning->field->exact;
+    job->quick[k] = burning->field->quick;
+    job->times[k] = g_array_index (job->lit->lamps, SqLamp, burning->lamp).output;
+    addends[k] = (SqAddend){ burning->field->stamp, job->times[k] };
+  }
+  if (job->map->request.way == SQ_WAY_QUICK)
+    job->use = sq_rest_sum_next (&job->kept->rest, addends, n,
+                                 (gsize)job->map->rows * (gsize)job->map->columns);
+}
+
+/* The quick way: all fields, or the rest of them and the one that changes. */
+static void
+sum_quickly (const Job *job, gsize first, gsize n)
+{
+  const SqRestSum *rest = &job->kept->rest;
+  guint n_fields = job->burning->len;
+  double *total = job->map->lux + first;
+  if (job->use == SQ_REST_NOT) {
+    g_autofree float *sum = g_new (float, n);
+    g_autofree const float **fields = g_new (const float *, n_fields);
+    for (guint k = 0; k < n_fields; k++)
+      fields[k] = job->quick[k] + first;
+    sq_field_sum_quick (sum, fields, job->times, n_fields, n_fields, 0, n);
+    for (gsize i = 0; i < n; i++)
+      total[i] = sum[i];
+    return;
+  }
+  if (job->use == SQ_REST_MAKE)
+    sq_field_sum_quick (rest->sum, job->quick, job->times, n_fields, rest->but, first, n);
+  sq_field_add_quick (total, rest->sum + first, job->quick[rest->but] + first,
+                      job->times[rest->but], n);
+}
+
 static void
 sum_block (guint index, SqRowScratch *scratch, gpointer data)
 {
   const Job *job = data;
   SqLightMap *map = job->map;
-  guint n_fields = job->burning->len;
   int first_row = (int)index * SQ_BLOCK_ROWS, n_rows = MIN (SQ_BLOCK_ROWS, map->rows - first_row);
   gsize first = (gsize)first_row * (gsize)map->columns, n = (gsize)n_rows * (gsize)map->columns;
-  g_autofree const double **exact = g_new (const double *, n_fields);
-  g_autofree const float **quick = g_new (const float *, n_fields);
-  g_autofree double *times = g_new (double, n_fields);
-  for (guint k = 0; k < n_fields; k++) {
-    const Burning *burning = &g_array_index (job->burning, Burning, k);
-    exact[k] = burning->field->exact;
-    quick[k] = burning->field->quick;
-    times[k] = g_array_index (job->lit->lamps, SqLamp, burning->lamp).output;
-  }
   if (map->request.way == SQ_WAY_EXACT)
-    sq_field_sum (map->lux, exact, times, n_fields, first, n);
+    sq_field_sum (map->lux, job->exact, job->times, job->burning->len, first, n);
   else
-    sq_field_sum_quick (map->lux, quick, times, n_fields, first, n);
+    sum_quickly (job, first, n);
   sq_inside_mark (&job->inside, first_row, n_rows, map->lux + first);
+}
+
+static gboolean
+add_up (Job *job, GCancellable *cancellable, GError **error)
+{
+  guint n_blocks = ((guint)job->map->rows + SQ_BLOCK_ROWS - 1) / SQ_BLOCK_ROWS;
+  const SqRows sums = { n_blocks, sum_block, job };
+  list_addends (job);
+  sq_inside_init (&job->inside, job->lit->obstacles, &job->receivers.grid);
+  gboolean done = sq_crew_do (job->kept->crew, &sums, cancellable, error);
+  if (!done)
+    job->kept->rest.stands = FALSE;
+  sq_inside_clear (&job->inside);
+  g_free (job->exact);
+  g_free (job->quick);
+  g_free (job->times);
+  return done;
 }
 
 /* Drops what was longest not used until all fits. */
@@ -288,16 +347,15 @@ fill (Job *job, GCancellable *cancellable, GError **error)
   const SqRows blocks = { job->blocks->len, do_block, job };
   if (!sq_crew_do (crew, &blocks, cancellable, error))
     return FALSE;
-  for (guint i = 0; i < job->burning->len; i++)
-    sq_kept_field_done (g_array_index (job->burning, Burning, i).field);
+  for (guint i = 0; i < job->burning->len; i++) {
+    SqKeptField *field = g_array_index (job->burning, Burning, i).field;
+    if (field->todo)
+      field->stamp = ++job->kept->stamps;
+    sq_kept_field_done (field);
+  }
   for (guint i = 0; i < job->blocks->len; i++)
     job->kept->work.points += g_array_index (job->blocks, Block, i).points;
-  sq_inside_init (&job->inside, job->lit->obstacles, &job->receivers.grid);
-  const SqRows sums = { ((guint)job->map->rows + SQ_BLOCK_ROWS - 1) / SQ_BLOCK_ROWS, sum_block,
-                        job };
-  done = sq_crew_do (crew, &sums, cancellable, error);
-  sq_inside_clear (&job->inside);
-  return done;
+  return add_up (job, cancellable, error);
 }
 
 SqLightMap *
