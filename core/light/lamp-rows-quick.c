@@ -19,23 +19,27 @@
 /* Solids that the lines are asked about together. */
 #define MOST_TOGETHER 8
 
+/* What all rows of a block have in common: all but y, where receivers look up. */
 static void
-set_receptors (const SqLampRows *rows, int row, SqSpan columns, SqRowScratch *scratch)
+set_columns (const SqLampRows *rows, SqQuickRow *quick)
 {
   const SqReceiverGrid *grid = &rows->receivers->grid;
-  SqQuickRow *quick = &scratch->quick;
-  for (int column = columns.from; column < columns.to; column++) {
+  for (int column = 0; column < grid->columns; column++) {
     quick->x[column] = (float)(column * grid->step_m);
-    quick->y[column] = (float)(row * grid->step_m);
-    quick->z[column] = 0.0f;
+    quick->z[column] = quick->nx[column] = quick->ny[column] = 0.0f;
+    quick->nz[column] = 1.0f;
   }
-  if (rows->receivers->normal == SQ_NORMAL_UP) {
-    for (int column = columns.from; column < columns.to; column++) {
-      quick->nx[column] = quick->ny[column] = 0.0f;
-      quick->nz[column] = 1.0f;
-    }
+}
+
+static void
+set_row (const SqLampRows *rows, int row, SqSpan columns, SqQuickRow *quick)
+{
+  const SqReceiverGrid *grid = &rows->receivers->grid;
+  float y = (float)(row * grid->step_m);
+  for (int column = columns.from; column < columns.to; column++)
+    quick->y[column] = y;
+  if (rows->receivers->normal == SQ_NORMAL_UP)
     return;
-  }
   for (int column = columns.from; column < columns.to; column++) {
     SqVector normal = sq_row_normal (rows, sq_receiver_point (grid, column, row));
     quick->nx[column] = (float)normal.x;
@@ -271,6 +275,7 @@ sq_lamp_rows_quick (const SqLampRows *rows,
 {
   int columns = rows->receivers->grid.columns;
   sq_stretches_of_block (rows, first_row, n_rows, scratch);
+  set_columns (rows, &scratch->quick);
   for (int line = 0; line < n_rows; line++, lux += columns) {
     SqSpan wanted = only ? only[line] : (SqSpan){ 0, columns };
     if (wanted.from >= wanted.to)
@@ -278,7 +283,7 @@ sq_lamp_rows_quick (const SqLampRows *rows,
     SqSpan lit = sq_stretches_of_row (rows, line, wanted, scratch);
     darken (lux, wanted.from, lit.from);
     darken (lux, lit.to, wanted.to);
-    set_receptors (rows, first_row + line, lit, scratch);
+    set_row (rows, first_row + line, lit, &scratch->quick);
     find_shares (rows, line, first_row + line, lit, scratch);
     light (rows, lit, &scratch->quick, lux);
   }
