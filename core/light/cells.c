@@ -1,6 +1,8 @@
 /* cells.c: sums over what is seen of a face whose light is not Lambertian, finely enough */
 #include "light/cells.h"
 
+#include <string.h>
+
 /* What is seen may be halved this often: four thousand cells of a square face. */
 #define MOST_HALVINGS 12
 /* Whose two second moments differ by less, of their sum, has no long axis. */
@@ -23,46 +25,66 @@ typedef struct {
   double long_variance, short_variance; /* m², second moments about the centre over the area */
 } Moments;
 
+/* Sums over triangles from one origin to the edges, times twice their area. */
+typedef struct {
+  double twice, x, y, xx, xy, yy;
+} Sums;
+
+/* Those to the edges from @before through the corners from number @from on. */
+static inline void
+add_triangles (Sums *sums,
+               SqFaceSpot origin,
+               SqFaceSpot before,
+               const SqFaceSpot *corners,
+               guint from,
+               guint n,
+               double passes)
+{
+  Sums s = *sums;
+  double bx = before.right_m - origin.right_m, by = before.up_m - origin.up_m;
+  for (guint k = from; k < n; k++) {
+    double cx = corners[k].right_m - origin.right_m, cy = corners[k].up_m - origin.up_m;
+    double triangle = (bx * cy - by * cx) * passes, sx = bx + cx, sy = by + cy;
+    s.twice += triangle;
+    s.x += triangle * sx;
+    s.y += triangle * sy;
+    s.xx += triangle * (sx * sx - bx * cx);
+    s.yy += triangle * (sy * sy - by * cy);
+    s.xy += triangle * (sx * sy + bx * by + cx * cy);
+    bx = cx;
+    by = cy;
+  }
+  *sums = s;
+}
+
 /* Returns: FALSE where there is no area */
 static gboolean
 moments_of (const SqFaceParts *parts, guint first, guint n, Moments *moments)
 {
-  /* Times twice the area, about the first corner. */
-  SqFaceSpot origin = parts->corners[parts->parts[first].first];
-  double twice = 0.0, x = 0.0, y = 0.0, xx = 0.0, xy = 0.0, yy = 0.0;
-  for (guint i = first; i < first + n; i++) {
-    const SqFacePart *part = &parts->parts[i];
-    const SqFaceSpot *corners = sq_face_part_corners (parts, part);
-    double bx = corners[part->n - 1].right_m - origin.right_m;
-    double by = corners[part->n - 1].up_m - origin.up_m;
-    for (guint k = 0; k < part->n; k++) {
-      double cx = corners[k].right_m - origin.right_m, cy = corners[k].up_m - origin.up_m;
-      double triangle = (bx * cy - by * cx) * part->passes, sx = bx + cx, sy = by + cy;
-      twice += triangle;
-      x += triangle * sx;
-      y += triangle * sy;
-      xx += triangle * (sx * sx - bx * cx);
-      yy += triangle * (sy * sy - by * cy);
-      xy += triangle * (sx * sy + bx * by + cx * cy);
-      bx = cx;
-      by = cy;
-    }
+  const SqFacePart *part = &parts->parts[first];
+  const SqFaceSpot *corners = sq_face_part_corners (parts, part);
+  const SqFaceSpot origin = corners[0];
+  Sums sums = { 0 };
+  add_triangles (&sums, origin, corners[1], corners, 2, part->n, part->passes);
+  for (guint i = 1; i < n; i++) {
+    part = &parts->parts[first + i];
+    corners = sq_face_part_corners (parts, part);
+    add_triangles (&sums, origin, corners[part->n - 1], corners, 0, part->n, part->passes);
   }
-  if (!(twice > 0.0))
+  if (!(sums.twice > 0.0))
     return FALSE;
-  double per = 1.0 / twice;
-  x *= per / 3.0;
-  y *= per / 3.0;
-  xx = xx * per / 6.0 - x * x;
-  yy = yy * per / 6.0 - y * y;
-  xy = xy * per / 12.0 - x * y;
+  double per = 1.0 / sums.twice;
+  double x = sums.x * (per / 3.0), y = sums.y * (per / 3.0);
+  double xx = sums.xx * per / 6.0 - x * x;
+  double yy = sums.yy * per / 6.0 - y * y;
+  double xy = sums.xy * per / 12.0 - x * y;
 
   double sum = xx + yy, difference = xx - yy;
   double apart = sqrt (difference * difference + 4.0 * xy * xy);
   double along = apart > ROUND * sum ? difference / apart : 1.0; /* cosine of twice the angle */
   double sine = sqrt (MAX (1.0 - along, 0.0) / 2.0);
   *moments = (Moments){
-    .area_m2 = twice / 2.0,
+    .area_m2 = sums.twice / 2.0,
     .centre = { origin.right_m + x, origin.up_m + y },
     .cosine = sqrt (MAX (1.0 + along, 0.0) / 2.0),
     .sine = xy < 0.0 ? -sine : sine,
@@ -98,24 +120,46 @@ add_four_spots (Sum *sum, const Moments *moments)
   spots->n += 4;
 }
 
-/* Adds to scratch what of some parts lies within the line. Returns: FALSE for no room */
+/* Cuts @n parts by a line, into scratch: what is within it from the next part on, what is past it
+ * @n parts behind that. Parts which the line leaves whole keep their corners where they are, if
+ * that is in scratch. Returns: FALSE for no room */
 static gboolean
-add_half (Sum *sum, const SqFaceParts *parts, guint first, guint n, const SqFaceLine *line)
+halve (Sum *sum,
+       const SqFaceParts *parts,
+       guint first,
+       guint n,
+       const SqFaceLine *line,
+       guint *n_within,
+       guint *n_past)
 {
   SqFaceParts *scratch = sum->scratch;
-  SqFaceSpot past[2 * SQ_MOST_PART_CORNERS];
+  SqFacePart *within = scratch->parts + scratch->n_parts, *past = within + n;
+  if (n > (scratch->most_parts - scratch->n_parts) / 2)
+    return FALSE;
+  *n_within = *n_past = 0;
   for (guint i = first; i < first + n; i++) {
-    const SqFacePart part = parts->parts[i]; /* a copy: both may be the same arrays */
+    SqFacePart part = parts->parts[i];
     const SqFaceSpot *corners = sq_face_part_corners (parts, &part);
-    guint n_within, n_past;
-    if (part.n > SQ_MOST_PART_CORNERS || !sq_face_parts_have_room (scratch))
+    if (part.n > SQ_MOST_PART_CORNERS || scratch->n_corners + 4 * part.n > scratch->most_corners)
       return FALSE;
-    SqFaceSide side = sq_face_cut (corners, part.n, line, 0.0,
-                                   scratch->corners + scratch->n_corners, &n_within, past, &n_past);
-    if (side == SQ_FACE_ACROSS)
-      sq_face_parts_end (scratch, n_within, part.passes);
-    else if (side == SQ_FACE_WITHIN)
-      sq_face_parts_add (scratch, corners, part.n, part.passes);
+    guint at = scratch->n_corners, past_at = at + 2 * part.n, n_in, n_out;
+    SqFaceSide side = sq_face_cut (corners, part.n, line, 0.0, scratch->corners + at, &n_in,
+                                   scratch->corners + past_at, &n_out);
+    if (side == SQ_FACE_ACROSS) {
+      within[(*n_within)++] = (SqFacePart){ at, n_in, part.passes };
+      past[(*n_past)++] = (SqFacePart){ past_at, n_out, part.passes };
+      scratch->n_corners = past_at + n_out;
+      continue;
+    }
+    if (parts->corners != scratch->corners) {
+      memcpy (scratch->corners + at, corners, part.n * sizeof *corners);
+      part.first = at;
+      scratch->n_corners += part.n;
+    }
+    if (side == SQ_FACE_WITHIN)
+      within[(*n_within)++] = part;
+    else
+      past[(*n_past)++] = part;
   }
   return TRUE;
 }
@@ -137,17 +181,13 @@ sum_parts (Sum *sum, const SqFaceParts *parts, guint first, guint n, int halving
   }
 
   SqFaceParts *scratch = sum->scratch;
-  guint first_half = scratch->n_parts, first_corner = scratch->n_corners;
+  guint first_half = scratch->n_parts, first_corner = scratch->n_corners, n_within, n_past;
   double c = moments.cosine, s = moments.sine;
-  SqFaceLine line = { -(c * moments.centre.right_m + s * moments.centre.up_m), c, s };
-  gboolean room = add_half (sum, parts, first, n, &line);
-  guint second_half = scratch->n_parts;
-  line = (SqFaceLine){ -line.middle_m, -line.right, -line.up };
-  room = room && add_half (sum, parts, first, n, &line);
-  if (room) {
-    guint end = scratch->n_parts;
-    sum_parts (sum, scratch, first_half, second_half - first_half, halvings + 1);
-    sum_parts (sum, scratch, second_half, end - second_half, halvings + 1);
+  const SqFaceLine line = { -(c * moments.centre.right_m + s * moments.centre.up_m), c, s };
+  if (halve (sum, parts, first, n, &line, &n_within, &n_past)) {
+    scratch->n_parts = first_half + 2 * n;
+    sum_parts (sum, scratch, first_half, n_within, halvings + 1);
+    sum_parts (sum, scratch, first_half + n, n_past, halvings + 1);
   } else {
     add_four_spots (sum, &moments); /* thousands of parts: coarsely */
   }
