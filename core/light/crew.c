@@ -1,7 +1,7 @@
 /* crew.c: threads that do work row by row, with one outcome however many they are
  *
- * Plain pthreads: the thread sanitizer sees through them. A round of work begins when `round` goes
- * up, and ends when nobody is busy with it. */
+ * Plain pthreads: the thread sanitizer sees through them. A round of work is open while the caller
+ * is at it, and ends when nobody is busy with it. Who wakes up too late is not waited for. */
 #include "light/crew.h"
 
 #include <pthread.h>
@@ -14,7 +14,7 @@ struct SqCrew {
   pthread_t others[MOST_THREADS];
   guint n_others, n_busy;
   guint64 round;
-  gboolean leave;
+  gboolean open, leave;
   const SqRows *rows; /* of this round */
   GCancellable *cancellable;
   gint next; /* atomic: the row that nobody has taken yet */
@@ -41,11 +41,12 @@ live (void *data)
   guint64 done = 0;
   pthread_mutex_lock (&crew->mutex);
   for (;;) {
-    while (crew->round == done && !crew->leave)
+    while ((crew->round == done || !crew->open) && !crew->leave)
       pthread_cond_wait (&crew->begins, &crew->mutex);
     if (crew->leave)
       break;
     done = crew->round;
+    crew->n_busy++;
     pthread_mutex_unlock (&crew->mutex);
     work_on (crew, scratch);
     pthread_mutex_lock (&crew->mutex);
@@ -98,12 +99,13 @@ sq_crew_do (SqCrew *crew, const SqRows *rows, GCancellable *cancellable, GError 
   g_atomic_int_set (&crew->next, 0);
   if (shared) {
     crew->round++;
-    crew->n_busy = crew->n_others;
+    crew->open = TRUE;
     pthread_cond_broadcast (&crew->begins);
   }
   pthread_mutex_unlock (&crew->mutex);
   work_on (crew, crew->scratch);
   pthread_mutex_lock (&crew->mutex);
+  crew->open = FALSE;
   while (crew->n_busy > 0)
     pthread_cond_wait (&crew->ends, &crew->mutex);
   pthread_mutex_unlock (&crew->mutex);
