@@ -1,12 +1,13 @@
 /* lamp-rows-quick.c: one lamp's light over rows of a receiver grid, for the eye
  *
  * All of the lamp's light, by fewer places and in single precision, times the share of its face
- * that is open: along lines over the face that it shows; of a lamp that is small against the grid's
- * step, its middle as seen from several places about the point, so that sharp edges come out
- * smooth. */
+ * that is open: along lines over the face that it shows. Edges of a lamp that is small against the
+ * grid's step are slopes over a cell and a half, so that sharp shadows come out smooth. */
 #include "light/face-light.h"
 #include "light/open-share.h"
 #include "light/row-stretches.h"
+
+#include <float.h>
 
 /* Places about a point, a side. */
 #define SIDE 4
@@ -48,23 +49,45 @@ set_row (const SqLampRows *rows, int row, SqSpan columns, SqQuickRow *quick)
   }
 }
 
-/* How much of the lamp's middle is seen from about a point. */
-static float
-share_about (const SqLampRows *rows, SqPoint at, guint n_between, SqRowScratch *scratch)
+/* How far a point is past the region's nearest border, in steps; less than 0: inside. */
+static double
+past_border (const SqRegion *region, int row, int column)
 {
-  double step_m = rows->receivers->grid.step_m / SIDE, sum = 0.0;
-  const SqFacePlane middle = {
-    .middle = rows->lamp->fixture->at,
-    .right = rows->lamp->frame.right,
-    .up = rows->lamp->frame.up,
-  };
-  for (int i = 0; i < SIDE * SIDE; i++) {
-    SqPoint from = sq_point (at.x_m + (i % SIDE - (SIDE - 1) / 2.0) * step_m,
-                             at.y_m + (i / SIDE - (SIDE - 1) / 2.0) * step_m, at.z_m);
-    sq_sight_see (&scratch->sight, &middle, from, scratch->between, n_between, NULL);
-    sum += scratch->sight.whole ? scratch->sight.passes : 0.0;
+  double most = -INFINITY;
+  for (guint k = 0; k < region->n_planes; k++) {
+    const SqHalfPlane *plane = &region->planes[k];
+    most = MAX (most, plane->constant + plane->by_row * row + plane->by_column * column);
   }
-  return (float)(sum / (SIDE * SIDE));
+  return most;
+}
+
+/* What a solid leaves of a small lamp at a point near its shadow's edge: from all to nothing over
+ * the cell and a half by which its regions are on the safe side. */
+static double
+share_at_edge (const SqShade *shade, double passes, int row, int column)
+{
+  double open = MAX (-past_border (&shade->some, row, column), 0.0);
+  double hidden = 1.0 - passes;
+  if (sq_region_is_empty (&shade->all)) /* the shadow is smaller than that */
+    return 1.0 - hidden * MIN (open / (2.0 * SQ_SAFE_SMALL), 1.0);
+  double dark = MAX (past_border (&shade->all, row, column), 0.0);
+  return 1.0 - hidden * open / MAX (dark + open, FLT_MIN);
+}
+
+/* Shadows of several solids mostly join: what they hide adds up. */
+static float
+share_at_edges (const SqLampRows *rows, int row, int column, guint n, const SqRowScratch *scratch)
+{
+  double share = 1.0;
+  for (guint i = 0; i < n; i++) {
+    const SqShade *shade = &g_array_index (rows->shades, SqShade, scratch->which[i]);
+    double passes = scratch->between[i]->passes;
+    if (passes > 0.0)
+      share *= share_at_edge (shade, passes, row, column);
+    else
+      share -= 1.0 - share_at_edge (shade, 0.0, row, column);
+  }
+  return (float)MAX (share, 0.0);
 }
 
 static void
@@ -189,8 +212,7 @@ share_without_lines (const SqLampRows *rows,
   int from = stretch->columns.from, to = stretch->columns.to;
   if (rows->small) {
     for (int i = from; i < to; i++)
-      scratch->quick.share[i] = share_about (
-        rows, sq_receiver_point (&rows->receivers->grid, i, row), stretch->n_between, scratch);
+      scratch->quick.share[i] = share_at_edges (rows, row, i, stretch->n_between, scratch);
     return;
   }
   for (int i = from, end; i < to; i = end) {

@@ -1,13 +1,11 @@
 /* lamp-rows.c: a lamp, and what stands in its way, made ready for a receiver grid */
 #include "light/lamp-rows.h"
 
-/* Of the step: how far regions are on the safe side; where a lamp is small, so far that all points
- * are held whose cell an edge crosses. */
+/* Of the step: how far regions are on the safe side. */
 #define SAFE 0.01
-#define SAFE_SMALL 0.75
 
 /* Smaller than this share of the step, half a face is no more than a point to the eye. */
-#define SMALL 0.25
+#define SMALL 0.5
 
 static void
 clear_shade (gpointer shade)
@@ -22,7 +20,7 @@ add_shade (SqLampRows *rows, const SqObstacle *obstacle, guint index)
   const SqReceiverGrid *grid = &rows->receivers->grid;
   if (sq_region_is_empty (&rows->lit) || obstacle->passes >= 1.0 ||
       !sq_shade_init (&shade, &rows->hull, &obstacle->solid, grid,
-                      grid->step_m * (rows->small ? SAFE_SMALL : SAFE)))
+                      grid->step_m * (rows->small ? SQ_SAFE_SMALL : SAFE)))
     return NULL;
   shade.index = index;
   g_array_append_val (rows->shades, shade);

@@ -8,6 +8,10 @@
 
 G_BEGIN_DECLS
 
+/* Of the grid's step: how far the regions of a lamp that is small against it are on the safe side,
+ * for the eye: so far that they hold all points whose cell an edge crosses. */
+#define SQ_SAFE_SMALL 0.75
+
 /* A lamp, and what stands in its way, made ready for a grid. */
 typedef struct {
   const SqLamp *lamp;
