@@ -176,6 +176,7 @@ sq_whole_face_init_quick (SqWholeFace *plan, const SqLamp *lamp, SqPoint origin)
   const SqFaceLevel *fine = &places->levels[MIN (QUICK_CUT_LEVEL, places->n_levels - 1)];
   sums->cut = (SqFaceWay){ SQ_WAY_PLACES, 0.0, fine->places, fine->n };
   if (lamp->even) {
+    sums->cut = elsewhere;
     add_places (sums, &plan->middle, 1, longest_m (lamp) / QUICK_EVEN_ONE);
     add_places (sums, coarse->places, coarse->n, longest_m (lamp) / QUICK_EVEN_FOUR);
     add_way (sums, (SqFaceWay){ .kind = SQ_WAY_CONTOUR });
