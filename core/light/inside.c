@@ -27,8 +27,7 @@ sq_inside_init (SqInside *inside, const GArray *obstacles, const SqReceiverGrid 
     sq_region_cut_begin (&cut, grid);
     for (guint k = 0; k < solid->n_faces; k++) {
       const SqPlane *face = &solid->faces[k];
-      SqPoint on = sq_point (face->normal.x * face->offset_m, face->normal.y * face->offset_m,
-                             face->normal.z * face->offset_m);
+      SqPoint on = sq_plane_point (face);
       sq_region_cut_by (&cut, sq_half_plane (grid, on, face->normal, SAFE * grid->step_m));
     }
     if (solid->flat)

@@ -122,8 +122,7 @@ look_at_faces (Making *making, guint8 *seen)
   guint everybody = (1u << hull->n_corners) - 1;
   for (guint i = 0; i < solid->n_faces; i++) {
     const SqPlane *face = &solid->faces[i];
-    SqPoint on = sq_point (face->normal.x * face->offset_m, face->normal.y * face->offset_m,
-                           face->normal.z * face->offset_m);
+    SqPoint on = sq_plane_point (face);
     seen[i] = 0;
     for (guint q = 0; q < hull->n_corners; q++)
       if (sq_plane_height_m (face, hull->corners[q]) > -SQ_TOUCH_M)

@@ -21,6 +21,14 @@ sq_plane_height_m (const SqPlane *plane, SqPoint point)
          plane->offset_m;
 }
 
+/* A point of the plane. */
+static inline SqPoint
+sq_plane_point (const SqPlane *plane)
+{
+  return sq_point (plane->normal.x * plane->offset_m, plane->normal.y * plane->offset_m,
+                   plane->normal.z * plane->offset_m);
+}
+
 /* Indices: of its ends, and of the faces left and right of it, looking from outside. */
 typedef struct {
   guint32 from, to, left, right;
