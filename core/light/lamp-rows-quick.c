@@ -111,11 +111,15 @@ share_of_lines (const SqLampRows *rows,
                   quick->share + from);
 }
 
-/* A ball or a tube: the face that it turns to the middle of a few columns, for all of them; which
- * columns go together does not depend on the stretch. */
-static void
-share_of_turned (
-  const SqLampRows *rows, const SqStretch *stretch, int row, SqSpan columns, SqRowScratch *scratch)
+/* A ball or a tube: the face that it turns to the column @middle, for all of @columns. Returns:
+ * FALSE if none is turned there: that point is in the lamp */
+static gboolean
+share_of_turned (const SqLampRows *rows,
+                 const SqStretch *stretch,
+                 int row,
+                 int middle,
+                 SqSpan columns,
+                 SqRowScratch *scratch)
 {
   const SqReceiverGrid *grid = &rows->receivers->grid;
   SqFacePlane face;
@@ -123,12 +127,8 @@ share_of_turned (
   SqFastShadow shadows[MOST_SHADOWS];
   const SqFastShadow *list[MOST_SHADOWS];
   guint n = MIN (stretch->n_between, MOST_SHADOWS);
-  int middle = columns.from / TURNED_COLUMNS * TURNED_COLUMNS + TURNED_COLUMNS / 2;
-  if (!sq_lamp_face_toward (rows->lamp, sq_receiver_point (grid, middle, row), &face)) {
-    for (int i = columns.from; i < columns.to; i++)
-      scratch->quick.share[i] = 0.0f;
-    return;
-  }
+  if (!sq_lamp_face_toward (rows->lamp, sq_receiver_point (grid, middle, row), &face))
+    return FALSE;
   sq_face_lines_init (&lines, face.middle, sq_vector_scale (face.right, face.half_right_m),
                       sq_vector_scale (face.up, face.half_up_m), face.round);
   for (guint i = 0; i < n; i++) {
@@ -139,6 +139,7 @@ share_of_turned (
   share_of_lines (rows, &lines, list, n, row, columns, &scratch->quick);
   for (guint i = 0; i < n; i++)
     sq_fast_shadow_clear (&shadows[i]);
+  return TRUE;
 }
 
 /* Columns that are asked of the lines together: a call for a few columns costs as much as one for
@@ -216,8 +217,15 @@ share_without_lines (const SqLampRows *rows,
     return;
   }
   for (int i = from, end; i < to; i = end) {
-    end = MIN ((i / TURNED_COLUMNS + 1) * TURNED_COLUMNS, to);
-    share_of_turned (rows, stretch, row, (SqSpan){ i, end }, scratch);
+    /* Which columns go together does not depend on the stretch. */
+    int group = i / TURNED_COLUMNS * TURNED_COLUMNS;
+    end = MIN (group + TURNED_COLUMNS, to);
+    if (share_of_turned (rows, stretch, row, group + TURNED_COLUMNS / 2, (SqSpan){ i, end },
+                         scratch))
+      continue;
+    for (int column = i; column < end; column++)
+      if (!share_of_turned (rows, stretch, row, column, (SqSpan){ column, column + 1 }, scratch))
+        scratch->quick.share[column] = 0.0f;
   }
 }
 

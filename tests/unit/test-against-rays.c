@@ -5,7 +5,7 @@
 #include "light-scene.h"
 #include "light/obstacles.h"
 
-#define SCENES 150
+#define SCENES 300
 #define PROBES 16
 #define ROUNDS 3       /* independent sums, for their spread */
 #define SHADED 20      /* the same where something is in the way */

@@ -1,15 +1,68 @@
-/* test-quick.c: the quick way against the exact one, and the meter against the map */
+/* test-quick.c: the quick way against the exact one
+ *
+ * Nobody reads a number from the quick way, so its errors are told twice: as shares of the map's
+ * greatest light, which is what the colours of a map are made of, and as shares of the light of
+ * each point that has more than a hundredth of the greatest, which is what an eye makes of it. */
 #include "random-light.h"
 
 #define SCENES 300
+#define FIRST_SEED 2000
 #define STEP_M 0.1
 
-/* What lamp-rows.h states. Measured over these sets, as shares of the map's greatest light: 0.016
- * rms, and 0.0055 of the points off by more than 0.03; they lie in edges of shadows and right
- * beside faces. */
-#define QUICK_RMS 0.02
-#define QUICK_OFF 0.03
-#define QUICK_OFF_SHARE 0.01
+/* A point is off by more than this share of its own light, or of the greatest. */
+#define OFF 0.03
+/* Of the greatest light: points with less are not held against their own light. */
+#define DIM 0.01
+/* A map whose greatest light is less is black. */
+#define BLACK_LUX 0.1
+/* And where it is black the quick way shows no more. */
+#define BLACK_QUICK_LUX 0.1
+
+/* Farther than so many points from every edge of the exact map, what is dark there is lit in the
+ * quick map, and what has more than DIM is dark, in so small a share of the points. Found: 0.0009
+ * and 0.0002. */
+#define EDGE 2
+#define PAST_EDGE_SHARE 2e-3
+
+typedef struct {
+  double squares;
+  gsize points, off;
+} Errors;
+
+/* Limits on the errors, over all points of all maps of a group; off_share: of points that are off
+ * by more than OFF. Each is a round number above what these seeds gave: from top to bottom 0.015
+ * and 0.0055 of the greatest light, 0.12 and 0.095 of a point's own; 0.0045, 0.0019, 0.048, 0.080;
+ * 0.0043, 0.0012, 0.035, 0.036; 0.024, 0.015, 0.18, 0.19; 0.022, 0.014, 0.53, 0.26. */
+typedef struct {
+  const char *name;
+  struct {
+    double rms, off_share;
+  } of_greatest, of_own;
+} Limits;
+
+typedef enum { ALL_LAMPS, FACE, TURNED, SMALL, SHAPED, N_GROUPS } Group;
+
+/* A lamp without size has its shadows' edges smoothed over a cell and a half. Behind an egg crate
+ * or a snoot the light of a face is not even, and it is weighed as if it were where some of it is
+ * hidden: that is where the quick way is weakest.
+ * clang-format off */
+static const Limits limits[N_GROUPS] = {
+  [ALL_LAMPS] = { "all lamps of a set", { 0.020, 0.010 }, { 0.15, 0.12 } },
+  [FACE] = { "a lamp with a face", { 0.006, 0.003 }, { 0.06, 0.10 } },
+  [TURNED] = { "a ball or a tube", { 0.006, 0.002 }, { 0.05, 0.05 } },
+  [SMALL] = { "a lamp without size", { 0.030, 0.020 }, { 0.22, 0.22 } },
+  [SHAPED] = { "behind an egg crate or a snoot", { 0.030, 0.020 }, { 0.60, 0.30 } },
+};
+/* clang-format on */
+
+typedef struct {
+  Errors of_greatest, of_own;
+} Found;
+
+typedef struct {
+  gsize dark, lit;          /* points that are so, and so all round them */
+  gsize dark_lit, lit_dark; /* those where the quick way has the other */
+} Edges;
 
 static SqLightMap *
 map_of (const SqScene *scene, const SqMapRequest *request, SqWay way)
@@ -28,98 +81,252 @@ random_request (GRand *dice, const SqScene *scene)
   SqMapRequest request = sq_map_request (scene, STEP_M);
   request.height_m = any (dice, 0.0, 2.5);
   request.normal = g_rand_int_range (dice, SQ_NORMAL_UP, SQ_NORMAL_SQUARE + 1);
-  request.from = (SqPlace){ any (dice, -1.5, 0), any (dice, -1.5, 0) };
-  request.to = (SqPlace){ any (dice, 5, 6), any (dice, 4, 5) };
+  double left = any (dice, -1.5, 0), low = any (dice, -1.5, 0);
+  double right = any (dice, 5, 6), high = any (dice, 4, 5);
+  request.from = (SqPlace){ left, low };
+  request.to = (SqPlace){ right, high };
   return request;
 }
 
-typedef struct {
-  double squares;
-  gsize points, off;
-} Errors;
-
 static void
-compare (Errors *errors, const SqLightMap *exact, const SqLightMap *quick)
+add_error (Errors *errors, double off)
+{
+  errors->squares += off * off;
+  errors->points++;
+  errors->off += fabs (off) > OFF;
+}
+
+static double
+rms_of (const Errors *errors)
+{
+  return sqrt (errors->squares / (double)errors->points);
+}
+
+static double
+off_share_of (const Errors *errors)
+{
+  return (double)errors->off / (double)errors->points;
+}
+
+static double
+greatest (const SqLightMap *map)
 {
   double most = 0.0;
-  for (int i = 0; i < exact->rows * exact->columns; i++)
-    most = isnan (exact->lux[i]) ? most : MAX (most, exact->lux[i]);
+  for (int i = 0; i < map->rows * map->columns; i++)
+    most = isnan (map->lux[i]) ? most : MAX (most, map->lux[i]);
+  return most;
+}
+
+/* TRUE if all points about this one are, as it is, dark, or all lit; solids do not count. */
+static gboolean
+is_alike_about (const SqLightMap *map, int row, int column)
+{
+  gboolean lit = map->lux[row * map->columns + column] > 0.0;
+  for (int r = MAX (row - EDGE, 0); r <= MIN (row + EDGE, map->rows - 1); r++)
+    for (int c = MAX (column - EDGE, 0); c <= MIN (column + EDGE, map->columns - 1); c++) {
+      double lux = map->lux[r * map->columns + c];
+      if (isnan (lux) || (lux > 0.0) != lit)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static void
+look_for_edges (Edges *edges, const SqLightMap *exact, const SqLightMap *quick, double most)
+{
   for (int i = 0; i < exact->rows * exact->columns; i++) {
-    g_assert_cmpint (isnan (exact->lux[i]), ==, isnan (quick->lux[i]));
+    double lux = exact->lux[i];
+    if (isnan (lux) || (lux > 0.0 && lux < most * DIM) ||
+        !is_alike_about (exact, i / exact->columns, i % exact->columns))
+      continue;
+    edges->dark += lux == 0.0;
+    edges->lit += lux > 0.0;
+    edges->dark_lit += lux == 0.0 && quick->lux[i] > 0.0;
+    edges->lit_dark += lux > 0.0 && quick->lux[i] == 0.0;
+  }
+}
+
+static void
+compare (Found *found, Edges *edges, const SqLightMap *exact, const SqLightMap *quick)
+{
+  double most = greatest (exact);
+  g_assert_cmpint (exact->rows, ==, quick->rows);
+  g_assert_cmpint (exact->columns, ==, quick->columns);
+  for (int i = 0; i < exact->rows * exact->columns; i++) {
+    g_assert_true (!isnan (exact->lux[i]) == !isnan (quick->lux[i]));
     if (isnan (exact->lux[i]))
       continue;
-    g_assert_true (isfinite (exact->lux[i]) && isfinite (quick->lux[i]));
-    g_assert_cmpfloat (quick->lux[i], >=, 0.0);
-    if (!(most > 0.0))
+    g_assert_true (isfinite (exact->lux[i]) && exact->lux[i] >= 0.0);
+    g_assert_true (isfinite (quick->lux[i]) && quick->lux[i] >= 0.0);
+    double off = quick->lux[i] - exact->lux[i];
+    if (most < BLACK_LUX) {
+      g_assert_cmpfloat (quick->lux[i], <, BLACK_QUICK_LUX);
       continue;
-    double off = (quick->lux[i] - exact->lux[i]) / most;
-    errors->squares += off * off;
-    errors->points++;
-    errors->off += fabs (off) > QUICK_OFF;
+    }
+    add_error (&found->of_greatest, off / most);
+    if (exact->lux[i] > DIM * most)
+      add_error (&found->of_own, off / exact->lux[i]);
   }
+  if (most >= BLACK_LUX)
+    look_for_edges (edges, exact, quick, most);
 }
 
-static void
-test_quick (void)
+/* The same lamp alone. */
+static SqScene *
+with_one_lamp (const SqScene *scene, guint lamp)
 {
-  Errors errors = { 0 };
-  for (guint32 seed = 0; seed < SCENES; seed++) {
-    g_autoptr (GRand) dice = g_rand_new_with_seed (2000 + seed);
-    g_autoptr (SqScene) scene = random_light (dice);
-    SqMapRequest request = random_request (dice, scene);
-    g_autoptr (SqLightMap) exact = map_of (scene, &request, SQ_WAY_EXACT);
-    g_autoptr (SqLightMap) quick = map_of (scene, &request, SQ_WAY_QUICK);
-    compare (&errors, exact, quick);
-  }
-  double rms = sqrt (errors.squares / (double)errors.points);
-  double share = (double)errors.off / (double)errors.points;
-  g_test_message ("%zu points, %.4f rms, %.4f of them off by more than %g", errors.points, rms,
-                  share, QUICK_OFF);
-  g_assert_cmpuint (errors.points, >, 10000);
-  g_assert_cmpfloat (rms, <, QUICK_RMS);
-  g_assert_cmpfloat (share, <, QUICK_OFF_SHARE);
-}
-
-/* A flat meter that looks up at one of the map's points reads what the map has there, to the last
- * bit. */
-static void
-test_one_answer (void)
-{
-  guint read = 0;
-  for (guint32 seed = 0; seed < SCENES; seed++) {
-    g_autoptr (GRand) dice = g_rand_new_with_seed (5000 + seed);
-    g_autoptr (SqScene) scene = random_light (dice);
-    SqMapRequest request = random_request (dice, scene);
-    request.normal = SQ_NORMAL_UP;
-    g_autoptr (SqLightMap) map = map_of (scene, &request, SQ_WAY_EXACT);
-    int column = g_rand_int_range (dice, 0, map->columns);
-    int row = g_rand_int_range (dice, 0, map->rows);
-    double expected = map->lux[row * map->columns + column];
-    SqPoint at = sq_point (map->first.x_m + column * map->step_m,
-                           map->first.y_m + row * map->step_m, request.height_m);
-    g_autofree char *probes =
-      g_strdup_printf ("[{\"id\": \"q\", \"at\": [%.17g, %.17g, %.17g], \"normal\": [0, 0, 1],"
-                       "\"receptor\": \"flat\"}]",
-                       at.x_m, at.y_m, at.z_m);
+  SqScene *one = sq_scene_ref (scene);
+  for (guint i = 0; i < scene->fixtures->len; i++) {
     g_autoptr (GError) error = NULL;
-    g_autoptr (SqScene) metered = sq_scene_set (scene, "probes", probes, &error);
+    g_autoptr (SqScene) before = one;
+    g_autofree char *path = g_strdup_printf ("f%u.on", i);
+    one = sq_scene_set (before, path, i == lamp ? "true" : "false", &error);
     g_assert_no_error (error);
-    if (isnan (expected))
-      continue;
-    double found = lux_of (metered);
-    if (found != expected)
-      g_error ("scene %u, (%.17g, %.17g, %.17g): the meter reads %.17g, the map has %.17g", seed,
-               at.x_m, at.y_m, at.z_m, found, expected);
-    read++;
   }
-  g_assert_cmpuint (read, >, SCENES / 2);
+  return one;
+}
+
+static Group
+group_of (const SqFixture *lamp)
+{
+  if (g_str_equal (lamp->class_id, "bare"))
+    return SMALL;
+  for (guint i = 0; i < lamp->modifiers->len; i++) {
+    int kind = SQ_AT (SqModifier, lamp->modifiers, i)->kind;
+    if (kind == SQ_MODIFIER_EGG_CRATE || kind == SQ_MODIFIER_SNOOT)
+      return SHAPED;
+  }
+  gboolean turned = g_str_equal (lamp->class_id, "ball") || g_str_equal (lamp->class_id, "tube");
+  return turned ? TURNED : FACE;
+}
+
+static void
+hold (const Limits *limit, const Found *found)
+{
+  const Errors *all = &found->of_greatest, *own = &found->of_own;
+  g_test_message ("%s: %zu points: %.4f rms of the greatest light, %.4f of them off; %zu points: "
+                  "%.4f rms of their own, %.4f of them off",
+                  limit->name, all->points, rms_of (all), off_share_of (all), own->points,
+                  rms_of (own), off_share_of (own));
+  g_assert_cmpuint (own->points, >, 1000);
+  g_assert_cmpfloat (rms_of (all), <, limit->of_greatest.rms);
+  g_assert_cmpfloat (off_share_of (all), <, limit->of_greatest.off_share);
+  g_assert_cmpfloat (rms_of (own), <, limit->of_own.rms);
+  g_assert_cmpfloat (off_share_of (own), <, limit->of_own.off_share);
+}
+
+static void
+hold_edges (const Edges *edges)
+{
+  g_test_message ("%zu of %zu dark points lit, %zu of %zu lit points dark", edges->dark_lit,
+                  edges->dark, edges->lit_dark, edges->lit);
+  g_assert_cmpuint (edges->dark, >, 10000);
+  g_assert_cmpuint (edges->lit, >, 10000);
+  g_assert_cmpfloat ((double)edges->dark_lit, <, PAST_EDGE_SHARE * (double)edges->dark);
+  g_assert_cmpfloat ((double)edges->lit_dark, <, PAST_EDGE_SHARE * (double)edges->lit);
+}
+
+static void
+compare_ways (Found *found, Edges *edges, const SqScene *scene, const SqMapRequest *request)
+{
+  g_autoptr (SqLightMap) exact = map_of (scene, request, SQ_WAY_EXACT);
+  g_autoptr (SqLightMap) quick = map_of (scene, request, SQ_WAY_QUICK);
+  compare (found, edges, exact, quick);
+}
+
+static void
+test_sets (void)
+{
+  Found found = { 0 };
+  Edges edges = { 0 };
+  for (guint32 seed = FIRST_SEED; seed < FIRST_SEED + SCENES; seed++) {
+    g_autoptr (GRand) dice = g_rand_new_with_seed (seed);
+    g_autoptr (SqScene) scene = random_light (dice);
+    SqMapRequest request = random_request (dice, scene);
+    compare_ways (&found, &edges, scene, &request);
+  }
+  hold (&limits[ALL_LAMPS], &found);
+  hold_edges (&edges);
+}
+
+static void
+test_lamps (void)
+{
+  Found found[N_GROUPS] = { 0 };
+  Edges edges = { 0 };
+  for (guint32 seed = FIRST_SEED; seed < FIRST_SEED + SCENES; seed++) {
+    g_autoptr (GRand) dice = g_rand_new_with_seed (seed);
+    g_autoptr (SqScene) scene = random_light (dice);
+    SqMapRequest request = random_request (dice, scene);
+    for (guint i = 0; i < scene->fixtures->len; i++) {
+      g_autoptr (SqScene) one = with_one_lamp (scene, i);
+      Group group = group_of (SQ_AT (SqFixture, scene->fixtures, i));
+      compare_ways (&found[group], &edges, one, &request);
+    }
+  }
+  for (int group = FACE; group < N_GROUPS; group++)
+    hold (&limits[group], &found[group]);
+  hold_edges (&edges);
+}
+
+/* The scenes that come along, in every look, as their own maps ask. Found: 0.0035 rms of the
+ * greatest light, 0.0031 of the points off, 0.12 rms of a point's own light, 0.17 of them off;
+ * 0.0027, 0.0017, 0.025, 0.071; 0.0023, 0.0013, 0.030, 0.033. The interview's maps are mostly
+ * edges, of a soft key behind an egg crate. */
+typedef struct {
+  const char *name;
+  double step_m;
+  Limits limits;
+} Sample;
+
+/* clang-format off */
+static const Sample samples[] = {
+  { "office-interview",   0.1, { "the interview", { 0.005, 0.005 }, { 0.15, 0.20 } } },
+  { "lighthouse-kitchen", 0.1, { "the kitchen",   { 0.005, 0.003 }, { 0.04, 0.10 } } },
+  { "ferry-terminal",     0.2, { "the terminal",  { 0.004, 0.002 }, { 0.04, 0.05 } } },
+};
+/* clang-format on */
+
+static SqScene *
+sample_scene (const char *name)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SqLibrary) library = sq_library_new ();
+  g_autofree char *path = g_strdup_printf (SQ_SOURCE_DIR "/samples/%s.squarelaw", name);
+  g_autofree char *text = NULL;
+  gsize length;
+  g_file_get_contents (path, &text, &length, &error);
+  g_assert_no_error (error);
+  SqScene *scene = sq_scene_parse (text, length, library, NULL, &error);
+  g_assert_no_error (error);
+  return scene;
+}
+
+static void
+test_samples (void)
+{
+  for (gsize k = 0; k < G_N_ELEMENTS (samples); k++) {
+    Found found = { 0 };
+    Edges edges = { 0 };
+    g_autoptr (SqScene) base = sample_scene (samples[k].name);
+    for (guint i = 0; i <= base->looks->len; i++) {
+      g_autoptr (GError) error = NULL;
+      const char *id = i < base->looks->len ? SQ_AT (SqLook, base->looks, i)->id : NULL;
+      g_autoptr (SqScene) scene = sq_scene_in_look (base, id, &error);
+      g_assert_no_error (error);
+      SqMapRequest request = sq_map_request (scene, samples[k].step_m);
+      compare_ways (&found, &edges, scene, &request);
+    }
+    hold (&samples[k].limits, &found);
+  }
 }
 
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
-  g_test_add_func ("/quick/near to exact", test_quick);
-  g_test_add_func ("/quick/meter and map have one answer", test_one_answer);
+  g_test_add_func ("/quick/random sets", test_sets);
+  g_test_add_func ("/quick/their lamps one by one", test_lamps);
+  g_test_add_func ("/quick/samples", test_samples);
   return g_test_run ();
 }
