@@ -63,7 +63,7 @@ multiply_lamps (JsonObject *root, guint n_lamps)
     guint which = n_lamps < n ? i * n / n_lamps : i % n;
     g_autofree char *text = json_to_string (json_array_get_element (lamps, which), FALSE);
     g_autoptr (JsonNode) copy = json_from_string (text, NULL);
-    json_object_remove_member (json_node_get_object (copy), "motive"); /* may be left out itself */
+    json_object_remove_member (json_node_get_object (copy), "motive"); /* which may be gone */
     if (i >= n) {
       g_autofree char *id = g_strdup_printf ("copy-%u", i);
       json_object_set_string_member (json_node_get_object (copy), "id", id);

@@ -185,6 +185,6 @@ rays_lamp_light (const RaysLamp *ready, const RaysFace *face, RaysWays *ways)
   }
   for (int i = 0; i < RAYS_LANES; i++) {
     float lux = cd[i] * wz[i] * nearness[i] * nearness[i] * nearness[i];
-    ways->lux[i] = ((wz[i] > 0.0f) & (cd[i] > 0.0f)) ? lux : 0.0f;
+    ways->lux[i] = wz[i] > 0.0f ? MAX (lux, 0.0f) : 0.0f;
   }
 }
