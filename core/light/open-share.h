@@ -18,12 +18,13 @@ typedef struct {
  * @from, @to: columns from … to - 1 of @row
  * @share: (out): for each, how much of the face's light comes past all of them, 0 to 1
  *
- * The face's light counts as Lambertian. Each shadow is measured exactly along the face's lines,
- * which stand for what is between them; along a line the light is a polynomial; all in float. Where
- * some of the face is hidden the share is off by 0.004 rms and 0.05 at worst; within one diagonal
- * of the face by 0.011 and 0.09. Shadows whose edges run along the lines are the worst, those along
- * the face's sides nearly exact. Where the face's middle is below the receptor's horizon, so that
- * little light comes at all, it may be off by 0.06 rms and 0.4.
+ * The face's light counts as Lambertian: for a lamp behind an egg crate or a snoot the share may be
+ * off by 0.17 rms. Each shadow is measured exactly along the face's lines, which stand for what is
+ * between them; along a line the light is a polynomial; all in float. Where some of the face is
+ * hidden the share is off by 0.004 rms and 0.05 at worst; within one diagonal of the face by 0.011
+ * and 0.09. Shadows whose edges run along the lines are the worst, those along the face's sides
+ * nearly exact. Where the face's middle is below the receptor's horizon, so that little light comes
+ * at all, it may be off by 0.06 rms and 0.4.
  *
  * Nothing hidden is 1, all hidden is 0, exactly; where only several together hide all, a millionth
  * may be left. The digits do not depend on the processor, and but for the last few not on which

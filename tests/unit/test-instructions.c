@@ -143,7 +143,7 @@ test_library (void)
   g_test_message ("%u classes, %u lit readings", classes->len, n_lit);
   g_assert_cmpuint (n_lit, >, classes->len * MANY);
   if (n_kernels < 2)
-    g_test_skip ("this machine has one set of instructions only");
+    g_test_message ("this machine has one set of instructions only: nothing to compare");
 }
 
 int

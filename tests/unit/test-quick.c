@@ -321,6 +321,36 @@ test_samples (void)
   }
 }
 
+/* A ball at the map's own height, with a flag under it that hides some of it from everywhere: the
+ * points that stand in the ball are dark, and none beside them. (2.4, 1) is column 24, the middle
+ * of sixteen columns that are shown one face of the ball; nobody sees a face from within. */
+static void
+test_beside_a_ball (void)
+{
+  g_autoptr (SqScene) scene =
+    scene_of ("'classes': [{'id': 'c', 'emits': 'sphere', 'lumens': 3000, 'face': {'width': 0.4}}],"
+              "'fixtures': [{'id': 'f', 'class': 'c', 'at': [2.4, 1, 1]}],"
+              "'panels': [{'id': 'g', 'kind': 'flag', 'at': [2.4, 1, 0.85], 'tilt': 90, 'width': 3,"
+              "'height': 3}]");
+  g_autoptr (GError) error = NULL;
+  SqMapRequest request = sq_map_request (scene, STEP_M);
+  request.height_m = 1.0;
+  request.normal = SQ_NORMAL_SQUARE;
+  request.from = (SqPlace){ 0, 0 };
+  request.to = (SqPlace){ 5, 2 };
+  g_autoptr (SqLightMap) exact = sq_light_map (scene, &request, 1, NULL, &error);
+  request.way = SQ_WAY_QUICK;
+  g_autoptr (SqLightMap) quick = sq_light_map (scene, &request, 1, NULL, &error);
+  g_assert_no_error (error);
+  guint lit = 0;
+  for (int i = 0; i < exact->rows * exact->columns; i++)
+    if (exact->lux[i] > BLACK_LUX) {
+      g_assert_cmpfloat (quick->lux[i], >, exact->lux[i] / 2.0);
+      lit++;
+    }
+  g_assert_cmpuint (lit, >, 500);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -328,5 +358,6 @@ main (int argc, char **argv)
   g_test_add_func ("/quick/random sets", test_sets);
   g_test_add_func ("/quick/their lamps one by one", test_lamps);
   g_test_add_func ("/quick/samples", test_samples);
+  g_test_add_func ("/quick/beside a ball", test_beside_a_ball);
   return g_test_run ();
 }

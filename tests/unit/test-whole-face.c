@@ -463,41 +463,6 @@ test_awkward_places (void)
   awkward_places (first_lamp (lamps), "a point");
 }
 
-/* Places stand for the face they were made for: area, centre and second moments, at every level. */
-static void
-places_keep_moments (const SqLamp *lamp, const char *what)
-{
-  if (!lamp->places)
-    return;
-  gboolean disc = lamp->n_face == SQ_DISC_SIDES;
-  double across = lamp->width_m * lamp->width_m / (disc ? 16.0 : 12.0);
-  double high = lamp->height_m * lamp->height_m / (disc ? 16.0 : 12.0);
-  for (guint i = 0; i < lamp->places->n_levels; i++) {
-    const SqFaceLevel *level = &lamp->places->levels[i];
-    double share = 0.0, x = 0.0, y = 0.0, xx = 0.0, yy = 0.0, xy = 0.0;
-    g_assert_cmpuint (level->n, ==, 4u << i);
-    for (guint k = 0; k < level->n; k++) {
-      SqVector off = sq_vector_between (lamp->fixture->at, level->places[k].at);
-      double a = sq_vector_dot (off, lamp->frame.right), b = sq_vector_dot (off, lamp->frame.up);
-      double s = level->places[k].share;
-      share += s, x += s * a, y += s * b, xx += s * a * a, yy += s * b * b, xy += s * a * b;
-    }
-    /* A disc's polygon has its second moments to a hundred-thousandth. */
-    assert_near (share, 1.0, 1e-12);
-    g_assert_cmpfloat_with_epsilon (x, 0.0, 1e-12);
-    g_assert_cmpfloat_with_epsilon (y, 0.0, 1e-12);
-    g_assert_cmpfloat_with_epsilon (xy, 0.0, 1e-12);
-    assert_near (xx, across, disc ? 2e-5 : 1e-12);
-    assert_near (yy, high, disc ? 2e-5 : 1e-12);
-  }
-}
-
-static void
-test_places (void)
-{
-  each_lamp (places_keep_moments, 1);
-}
-
 int
 main (int argc, char **argv)
 {
@@ -511,6 +476,5 @@ main (int argc, char **argv)
   g_test_add_func ("/whole face/dome before a ball", test_ball_and_dome);
   g_test_add_func ("/whole face/inverse square far away", test_inverse_square);
   g_test_add_func ("/whole face/awkward places", test_awkward_places);
-  g_test_add_func ("/whole face/places keep moments", test_places);
   return g_test_run ();
 }
