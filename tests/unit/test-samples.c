@@ -14,7 +14,8 @@
  * (common practice). */
 #define UNDER_CEILING_M 0.05
 
-static const char *const samples[] = { "office-interview", "lighthouse-kitchen", "ferry-terminal" };
+static const char *const samples[] = { "office-interview", "lighthouse-kitchen", "radio-workshop",
+                                       "ferry-terminal" };
 
 /* Larger than this both ways, a face casts a shadow with a soft edge over a room. */
 #define SOFT_FACE_M 0.3
@@ -32,6 +33,9 @@ static const char *const samples[] = { "office-interview", "lighthouse-kitchen",
  * Kitchen: night interiors run 4 : 1 to 8 : 1, lamplight 8 : 1 and over (common practice). Dusk
  * and the failed light stand well under the stop; lamplight comes to within half a stop where the
  * keeper sits and a stop at the door. The visitor is further from the fill, so deeper.
+ * Workshop: a working night at 6 : 1 (4 : 1 to 8 : 1, common practice), keys from the side on or
+ * just under the stop, so a half to one under on the dome; by moon and torch alone it is deeper, up
+ * to 10 : 1, and one to two stops under. The room may lift the fill by a third of a stop.
  * Terminal: a night drama, 4 : 1 to 8 : 1, a half to one and a half under on the dome, which sees
  * the key from the side. The room and the whites will lift the fill by up to two thirds of a stop
  * where they are counted. */
@@ -52,6 +56,12 @@ static const Meant meant[] = {
   { "lighthouse-kitchen", "lit",   "visitor", 7.0,  9.0, -1.5, -0.6 },
   { "lighthouse-kitchen", "dark",  "keeper",  5.0,  8.0, -4.0, -3.0 },
   { "lighthouse-kitchen", "dark",  "visitor", 8.0, 13.0, -4.0, -2.5 },
+  { "radio-workshop",     "base",      "repairer", 5.0, 7.5, -1.1, -0.5 },
+  { "radio-workshop",     "base",      "visitor",  5.0, 7.5, -1.1, -0.5 },
+  { "radio-workshop",     "crossed",   "repairer", 5.0, 7.5, -1.1, -0.5 },
+  { "radio-workshop",     "crossed",   "visitor",  5.0, 7.5, -1.1, -0.5 },
+  { "radio-workshop",     "power-cut", "repairer", 6.0, 10.0, -2.0, -1.0 },
+  { "radio-workshop",     "power-cut", "visitor",  6.0, 10.0, -2.0, -1.0 },
   { "ferry-terminal", "base",         "traveller",    2.7, 5.5, -1.25, -0.5 },
   { "ferry-terminal", "base",         "clerk",        2.7, 5.5, -1.0, -0.3 },
   { "ferry-terminal", "base",         "mate",         2.7, 5.5, -1.1, -0.4 },
@@ -215,30 +225,71 @@ test_meant (void)
   }
 }
 
+static SqReadings *
+readings_with_visitor_at (const SqScene *scene, SqPlace to)
+{
+  g_autofree char *place = g_strdup_printf ("[%.4f, %.4f]", to.x_m, to.y_m);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SqScene) there = sq_scene_set (scene, "visitor.at", place, &error);
+  g_assert_no_error (error);
+  SqReadings *readings = sq_read_meter (there, 1, NULL, &error);
+  g_assert_no_error (error);
+  return readings;
+}
+
 /* The visitor comes up as he nears the lamp, and the ratio does not wander on the way. */
 static void
-test_walk (void)
+test_walk_to_lamp (void)
 {
   g_autoptr (SqLibrary) library = sq_library_new ();
   g_autoptr (SqScene) base = sample_scene ("lighthouse-kitchen", library);
   g_autoptr (GError) error = NULL;
   g_autoptr (SqScene) lit = sq_scene_in_look (base, "lit", &error);
   g_assert_no_error (error);
-  const GArray *path = ((const SqMark *)sq_scene_find (lit, "visitor"))->path;
-  g_autoptr (SqReadings) at_door = sq_read_meter (lit, 1, NULL, &error);
+  const SqMark *visitor = (const SqMark *)sq_scene_find (lit, "visitor");
+  g_autoptr (SqReadings) at_door = readings_with_visitor_at (lit, visitor->at);
   double before_lux = reading_at (at_door, "visitor")->lux;
-  for (guint i = 0; i < path->len; i++) {
-    SqPlace to = g_array_index (path, SqPlace, i);
-    g_autofree char *place = g_strdup_printf ("[%.4f, %.4f]", to.x_m, to.y_m);
-    g_autoptr (SqScene) there = sq_scene_set (lit, "visitor.at", place, &error);
-    g_assert_no_error (error);
-    g_autoptr (SqReadings) readings = sq_read_meter (there, 1, NULL, &error);
+  for (guint i = 0; i < visitor->path->len; i++) {
+    g_autoptr (SqReadings) readings =
+      readings_with_visitor_at (lit, g_array_index (visitor->path, SqPlace, i));
     const SqMarkReading *reading = reading_at (readings, "visitor");
     g_assert_cmpfloat (reading->lux, >, before_lux);
     g_assert_cmpfloat (reading->ratio, >=, 7.0);
     g_assert_cmpfloat (reading->ratio, <=, 9.0);
     before_lux = reading->lux;
   }
+}
+
+/* In the workshop the walk goes through pools, a half to one under on the dome, each with its key
+ * well over its fill, and one dip, a stop and a half below the darkest of them or more, where an
+ * edge is all there is. */
+static void
+test_walk_in_pools (void)
+{
+  enum { MAT, DIALS, DIP, COUNTER, POINTS };
+  g_autoptr (SqLibrary) library = sq_library_new ();
+  g_autoptr (SqScene) scene = sample_scene ("radio-workshop", library);
+  const SqMark *visitor = (const SqMark *)sq_scene_find (scene, "visitor");
+  g_assert_cmpuint (visitor->path->len, ==, POINTS - 1);
+  double dimmest_pool = INFINITY, dip = NAN;
+  for (guint i = MAT; i < POINTS; i++) {
+    SqPlace at = i == MAT ? visitor->at : g_array_index (visitor->path, SqPlace, i - 1);
+    g_autoptr (SqReadings) readings = readings_with_visitor_at (scene, at);
+    const SqMarkReading *reading = reading_at (readings, "visitor");
+    g_test_message ("%u: ratio %.2f, %.2f stops", i, reading->ratio, reading->stops_from_exposure);
+    if (i == DIP) {
+      dip = reading->stops_from_exposure;
+      g_assert_cmpfloat (reading->back_lux, >, reading->key_lux);
+      continue;
+    }
+    dimmest_pool = MIN (dimmest_pool, reading->stops_from_exposure);
+    g_assert_cmpfloat (reading->stops_from_exposure, >=, -1.1);
+    g_assert_cmpfloat (reading->stops_from_exposure, <=, -0.5);
+    g_assert_cmpfloat (reading->ratio, >=, 4.5);
+    g_assert_cmpfloat (reading->ratio, <=, 7.5);
+  }
+  g_assert_cmpfloat (dip, <=, dimmest_pool - 1.5);
+  g_assert_cmpfloat (dip, >=, -3.5);
 }
 
 static gboolean
@@ -314,7 +365,7 @@ reach_up_m (const SqScene *scene, const SqFixture *fixture)
 static void
 test_ceiling (void)
 {
-  static const char *const roofed[] = { "office-interview", "ferry-terminal" };
+  static const char *const roofed[] = { "office-interview", "radio-workshop", "ferry-terminal" };
   g_autoptr (SqLibrary) library = sq_library_new ();
   for (guint i = 0; i < G_N_ELEMENTS (roofed); i++) {
     g_autoptr (SqScene) scene = sample_scene (roofed[i], library);
@@ -410,7 +461,8 @@ main (int argc, char **argv)
   g_test_add_func ("/samples/use nothing that is not counted", test_counted);
   g_test_add_func ("/samples/readings add up", test_adds_up);
   g_test_add_func ("/samples/ratios and levels are as meant", test_meant);
-  g_test_add_func ("/samples/the walk comes up into the lamp", test_walk);
+  g_test_add_func ("/samples/the walk comes up into the lamp", test_walk_to_lamp);
+  g_test_add_func ("/samples/the walk goes through pools and one dip", test_walk_in_pools);
   g_test_add_func ("/samples/lamps on stands are carried", test_stands);
   g_test_add_func ("/samples/grip is within reach of its stands", test_panel_stands);
   g_test_add_func ("/samples/lamps stay under the ceiling", test_ceiling);
