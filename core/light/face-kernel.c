@@ -4,85 +4,12 @@
  * of the table at the end, SQ_KERNEL_NAME what it is called. Nothing in a loop depends on what
  * another point gave, nothing branches on it, and sums run in the order of places or edges: so
  * bits do not depend on how many points go through an instruction at once. */
-#include "light/face-kernel.h"
+#include "light/face-contour.h"
 
-#ifdef SQ_REAL_IS_FLOAT
-typedef SqQuickReceptors Receptors;
-typedef SqQuickFaceKernel Kernel;
-#else
-typedef SqReceptors Receptors;
-typedef SqFaceKernel Kernel;
-#endif
-
-/* Points are taken so many at a time: what is kept of them between loops stays near. */
-#define BLOCK 64
-
-/* Nearer than this to a place is on it. */
-#define ON_IT_M 1e-9
-
-typedef struct {
-  SqReal x, y, z;
-} Triple;
-
-static inline Triple
-triple_of (SqVector v)
+static SqRealReceptors
+receptors_from (const SqRealReceptors *receptors, gsize first)
 {
-  return (Triple){ (SqReal)v.x, (SqReal)v.y, (SqReal)v.z };
-}
-
-/* Counted from the origin; the difference is taken in double precision. */
-static inline Triple
-place_of (const SqFaceSums *sums, SqPoint place)
-{
-  return triple_of (sq_vector_between (sums->origin, place));
-}
-
-static inline SqReal
-dot (Triple a, Triple b)
-{
-  return a.x * b.x + a.y * b.y + a.z * b.z;
-}
-
-static inline Triple
-minus (Triple a, Triple b)
-{
-  return (Triple){ a.x - b.x, a.y - b.y, a.z - b.z };
-}
-
-static inline Triple
-plus (Triple a, Triple b)
-{
-  return (Triple){ a.x + b.x, a.y + b.y, a.z + b.z };
-}
-
-static inline Triple
-cross (Triple a, Triple b)
-{
-  return (Triple){ a.y * b.z - a.z * b.y, a.z * b.x - a.x * b.z, a.x * b.y - a.y * b.x };
-}
-
-static inline Triple
-times (Triple a, SqReal by)
-{
-  return (Triple){ a.x * by, a.y * by, a.z * by };
-}
-
-static inline Triple
-stands_at (const Receptors *receptors, gsize i)
-{
-  return (Triple){ receptors->x_m[i], receptors->y_m[i], receptors->z_m[i] };
-}
-
-static inline Triple
-normal_of (const Receptors *receptors, gsize i)
-{
-  return (Triple){ receptors->nx[i], receptors->ny[i], receptors->nz[i] };
-}
-
-static Receptors
-receptors_from (const Receptors *receptors, gsize first)
-{
-  return (Receptors){
+  return (SqRealReceptors){
     .x_m = receptors->x_m + first,
     .y_m = receptors->y_m + first,
     .z_m = receptors->z_m + first,
@@ -105,7 +32,7 @@ send_beam (const SqIntensity *intensity,
 {
   const SqProfile profile = sq_profile_of (intensity);
   const gboolean round = sq_intensity_is_round (intensity);
-  SqReal square[BLOCK], power[BLOCK];
+  SqReal square[SQ_FACE_BLOCK], power[SQ_FACE_BLOCK];
   for (gsize i = 0; i < n; i++)
     square[i] = sq_angle_square_of (x[i] * x[i] + y[i] * y[i], z[i]);
   if (round)
@@ -210,8 +137,8 @@ find_candela (const SqIntensity *intensity,
               gsize n,
               SqReal *candela)
 {
-  for (gsize i = 0; i < n; i += BLOCK)
-    find_candela_of_block (intensity, passing, x + i, y + i, z + i, MIN (n - i, BLOCK),
+  for (gsize i = 0; i < n; i += SQ_FACE_BLOCK)
+    find_candela_of_block (intensity, passing, x + i, y + i, z + i, MIN (n - i, SQ_FACE_BLOCK),
                            candela + i);
 }
 
@@ -221,26 +148,29 @@ find_candela (const SqIntensity *intensity,
 
 /* Which way each of a block of receptors is summed, in whole numbers. */
 static void
-sort (const SqFaceSums *sums, const Receptors *block, gsize n, SqReal *sorted)
+sort (const SqFaceSums *sums, const SqRealReceptors *block, gsize n, SqReal *sorted)
 {
-  const Triple at = place_of (sums, sums->at);
-  const Triple right = triple_of (sums->frame.right), up = triple_of (sums->frame.up);
-  const Triple forward = triple_of (sums->frame.forward);
-  const SqReal radius = (SqReal)sums->radius_m, inside = (SqReal)(sums->inside_m + ON_IT_M);
+  const SqTriple at = sq_triple_from_origin (sums, sums->at);
+  const SqTriple right = sq_triple_of (sums->frame.right), up = sq_triple_of (sums->frame.up);
+  const SqTriple forward = sq_triple_of (sums->frame.forward);
+  const SqReal radius = (SqReal)sums->radius_m, inside = (SqReal)(sums->inside_m + SQ_ON_IT_M);
   const SqReal sine = (SqReal)sums->bright_sine, cosine = (SqReal)sums->bright_cosine;
   const SqReal across = (SqReal)sums->half_sides[0], high = (SqReal)sums->half_sides[1],
                deep = (SqReal)sums->half_sides[2], round = sums->round ? radius : 0;
   const SqReal dome = block->dome, tube = sums->tube;
-  const SqReal behind = sums->one_sided ? (SqReal)ON_IT_M : (SqReal)-INFINITY;
+  const SqReal behind = sums->one_sided ? (SqReal)SQ_ON_IT_M : (SqReal)-INFINITY;
   const SqReal farthest = (SqReal)sums->ways[0].from_m;
 
-  SqReal away[BLOCK], special[BLOCK];
+  SqReal away[SQ_FACE_BLOCK], special[SQ_FACE_BLOCK];
   for (gsize i = 0; i < n; i++) {
-    Triple v = minus (stands_at (block, i), at), normal = normal_of (block, i);
-    SqReal square = dot (v, v), along = dot (v, right), ahead = dot (v, forward);
-    SqReal height = -dot (v, normal); /* of the lamp's middle over the receptor's horizon */
-    SqReal box = sq_real_abs (dot (normal, right)) * across +
-                 sq_real_abs (dot (normal, up)) * high + sq_real_abs (dot (normal, forward)) * deep;
+    SqTriple v = sq_triple_minus (sq_stands_at (block, i), at), normal = sq_looks_along (block, i);
+    SqReal square = sq_triple_dot (v, v), along = sq_triple_dot (v, right),
+           ahead = sq_triple_dot (v, forward);
+    SqReal height =
+      -sq_triple_dot (v, normal); /* of the lamp's middle over the receptor's horizon */
+    SqReal box = sq_real_abs (sq_triple_dot (normal, right)) * across +
+                 sq_real_abs (sq_triple_dot (normal, up)) * high +
+                 sq_real_abs (sq_triple_dot (normal, forward)) * deep;
     SqReal outside = sq_real_max (box, round) - height; /* over 0: some of it may be below */
     SqReal is = dome > 0 || outside <= 0 ? 0 : CUT;
     is = dome > 0 || height > -radius ? is : NOTHING;
@@ -262,28 +192,32 @@ sort (const SqFaceSums *sums, const Receptors *block, gsize n, SqReal *sorted)
 }
 
 typedef struct {
-  SqReal x[BLOCK], y[BLOCK], z[BLOCK]; /* unit length, in the lamp's frame */
-  SqReal weight[BLOCK];                /* response / distance² */
+  SqReal x[SQ_FACE_BLOCK], y[SQ_FACE_BLOCK],
+    z[SQ_FACE_BLOCK];           /* unit length, in the lamp's frame */
+  SqReal weight[SQ_FACE_BLOCK]; /* response / distance² */
 } Directions;
 
 static void
-look_from (
-  const SqFaceSums *sums, SqPoint place, const Receptors *block, gsize n, Directions *directions)
+look_from (const SqFaceSums *sums,
+           SqPoint place,
+           const SqRealReceptors *block,
+           gsize n,
+           Directions *directions)
 {
-  const Triple at = place_of (sums, place);
-  const Triple right = triple_of (sums->frame.right), up = triple_of (sums->frame.up);
-  const Triple forward = triple_of (sums->frame.forward);
+  const SqTriple at = sq_triple_from_origin (sums, place);
+  const SqTriple right = sq_triple_of (sums->frame.right), up = sq_triple_of (sums->frame.up);
+  const SqTriple forward = sq_triple_of (sums->frame.forward);
   const SqReal dome = block->dome;
   for (gsize i = 0; i < n; i++) {
-    Triple v = minus (stands_at (block, i), at);
-    SqReal square = dot (v, v);
-    gboolean apart = square >= (SqReal)(ON_IT_M * ON_IT_M);
+    SqTriple v = sq_triple_minus (sq_stands_at (block, i), at);
+    SqReal square = sq_triple_dot (v, v);
+    gboolean apart = square >= (SqReal)(SQ_ON_IT_M * SQ_ON_IT_M);
     SqReal inverse = 1 / sq_real_sqrt (apart ? square : 1);
-    SqReal cosine = -dot (v, normal_of (block, i)) * inverse;
+    SqReal cosine = -sq_triple_dot (v, sq_looks_along (block, i)) * inverse;
     SqReal response = dome > 0 ? (1 + cosine) / 2 : sq_real_max (cosine, 0);
-    directions->x[i] = dot (v, right) * inverse;
-    directions->y[i] = dot (v, up) * inverse;
-    directions->z[i] = dot (v, forward) * inverse;
+    directions->x[i] = sq_triple_dot (v, right) * inverse;
+    directions->y[i] = sq_triple_dot (v, up) * inverse;
+    directions->z[i] = sq_triple_dot (v, forward) * inverse;
     directions->weight[i] = apart ? response * (inverse * inverse) : 0;
   }
 }
@@ -291,12 +225,12 @@ look_from (
 static void
 sum_places (const SqFaceSums *sums,
             const SqFaceWay *way,
-            const Receptors *block,
+            const SqRealReceptors *block,
             gsize n,
             SqReal *restrict lux)
 {
   Directions directions;
-  SqReal candela[BLOCK];
+  SqReal candela[SQ_FACE_BLOCK];
   for (gsize i = 0; i < n; i++)
     lux[i] = 0;
   for (guint k = 0; k < way->n_places; k++) {
@@ -309,109 +243,25 @@ sum_places (const SqFaceSums *sums,
   }
 }
 
-/* Edges of a polygon as they lie from each receptor: the angle that one spans, as its sine and
- * cosine times a length, and n · Γ: how its plane's normal stands to the receptor's. */
-typedef struct {
-  SqReal sine[BLOCK], cosine[BLOCK], facing[BLOCK];
-} Edges;
-
-static inline void
-set_edge (Edges *edges, gsize i, Triple a, Triple b, Triple normal)
-{
-  Triple plane = cross (a, b);
-  SqReal length = sq_real_sqrt (dot (plane, plane));
-  edges->sine[i] = length;
-  edges->cosine[i] = dot (a, b);
-  edges->facing[i] = dot (plane, normal) / (length > 0 ? length : 1);
-}
-
-/* + β · (n · Γ) */
 static void
-add_edges (const Edges *edges, gsize n, SqReal *restrict sum)
-{
-  for (gsize i = 0; i < n; i++)
-    sum[i] += sq_real_atan2 (edges->sine[i], edges->cosine[i]) * edges->facing[i];
-}
-
-/* E = L/2 · | sum of β · (n · Γ) |, see light/area.h. */
-static void
-sum_contour (const SqFaceSums *sums, const Receptors *block, gsize n, SqReal *restrict lux)
-{
-  const SqReal half = (SqReal)(sums->luminance_cd_m2 / 2.0);
-  Edges edges;
-  SqReal sum[BLOCK] = { 0 };
-  for (guint k = 0; k < sums->n_corners; k++) {
-    const Triple from = place_of (sums, sums->corners[k]);
-    const Triple to = place_of (sums, sums->corners[k + 1 < sums->n_corners ? k + 1 : 0]);
-    for (gsize i = 0; i < n; i++) {
-      Triple at = stands_at (block, i);
-      set_edge (&edges, i, minus (from, at), minus (to, at), normal_of (block, i));
-    }
-    add_edges (&edges, n, sum);
-  }
-  for (gsize i = 0; i < n; i++)
-    lux[i] = sq_real_abs (sum[i]) * half;
-}
-
-/* The corners of the ribbon go round: (-1, -1), (1, -1), (1, 1), (-1, 1). */
-static void
-sum_ribbon (const SqFaceSums *sums, const Receptors *block, gsize n, SqReal *restrict lux)
-{
-  const Triple at = place_of (sums, sums->at), axis = triple_of (sums->frame.right);
-  const Triple along = times (axis, (SqReal)(sums->length_m / 2.0));
-  const SqReal wide = (SqReal)(sums->across_m / 2.0), half = (SqReal)(sums->luminance_cd_m2 / 2.0);
-  Edges edges;
-  SqReal sum[BLOCK] = { 0 };
-  for (int k = 0; k < 4; k++) {
-    const SqReal from_along = k == 0 || k == 3 ? -1 : 1, from_across = k < 2 ? -1 : 1;
-    const SqReal to_along = k < 2 ? 1 : -1, to_across = k == 0 || k == 3 ? -1 : 1;
-    for (gsize i = 0; i < n; i++) {
-      Triple middle = minus (at, stands_at (block, i));
-      Triple aside = minus (middle, times (axis, dot (middle, axis)));
-      SqReal square = dot (aside, aside);
-      Triple across = times (cross (axis, aside), wide / sq_real_sqrt (square > 0 ? square : 1));
-      Triple from = plus (middle, plus (times (along, from_along), times (across, from_across)));
-      Triple to = plus (middle, plus (times (along, to_along), times (across, to_across)));
-      set_edge (&edges, i, from, to, normal_of (block, i));
-    }
-    add_edges (&edges, n, sum);
-  }
-  for (gsize i = 0; i < n; i++)
-    lux[i] = sq_real_abs (sum[i]) * half;
-}
-
-/* I / (2 D²) · ((2 - 2 √(1 - s²)) / s² + cosine), s the radius over the distance D: the solid angle
- * and the vector of an even ball, as sq_area_dome() adds them. */
-static void
-sum_ball_dome (const SqFaceSums *sums, const Receptors *block, gsize n, SqReal *restrict lux)
-{
-  const Triple at = place_of (sums, sums->at);
-  const SqReal candela = (SqReal)(sums->intensity->peak_cd * sums->passing->factor);
-  const SqReal radius_square = (SqReal)(sums->radius_m * sums->radius_m);
-  for (gsize i = 0; i < n; i++) {
-    Triple way = minus (at, stands_at (block, i));
-    SqReal square = sq_real_max (dot (way, way), radius_square);
-    SqReal cosine = dot (way, normal_of (block, i)) / sq_real_sqrt (square);
-    SqReal spread = 2 / (1 + sq_real_sqrt (1 - radius_square / square));
-    lux[i] = candela * (spread + cosine) / (2 * square);
-  }
-}
-
-static void
-sum_way (const SqFaceSums *sums, const SqFaceWay *way, const Receptors *run, gsize n, SqReal *lux)
+sum_way (
+  const SqFaceSums *sums, const SqFaceWay *way, const SqRealReceptors *run, gsize n, SqReal *lux)
 {
   switch (way->kind) {
   case SQ_WAY_PLACES:
     sum_places (sums, way, run, n, lux);
     break;
   case SQ_WAY_CONTOUR:
-    sum_contour (sums, run, n, lux);
+    sq_sum_contour (sums, run, n, lux);
+    break;
+  case SQ_WAY_CUT_CONTOUR:
+    sq_sum_cut_contour (sums, run, n, lux);
     break;
   case SQ_WAY_RIBBON:
-    sum_ribbon (sums, run, n, lux);
+    sq_sum_ribbon (sums, run, n, lux);
     break;
   case SQ_WAY_BALL_DOME:
-    sum_ball_dome (sums, run, n, lux);
+    sq_sum_ball_dome (sums, run, n, lux);
     break;
   case SQ_WAY_ELSEWHERE:
   default:
@@ -445,19 +295,23 @@ run_of (const SqReal *sorted, gsize n)
   return run;
 }
 
-/* Receptors that are summed the same way usually stand together: runs of them go at once. */
+/* SqRealReceptors that are summed the same way usually stand together: runs of them go at once. */
 static gboolean
-find_lux (const SqFaceSums *sums, const Receptors *receptors, gsize n, SqReal *lux)
+find_lux (const SqFaceSums *sums, const SqRealReceptors *receptors, gsize n, SqReal *lux)
 {
-  SqReal sorted[BLOCK];
+  SqReal sorted[SQ_FACE_BLOCK];
   gboolean all = TRUE;
-  for (gsize first = 0; first < n; first += BLOCK) {
-    const gsize count = MIN (n - first, BLOCK);
-    const Receptors block = receptors_from (receptors, first);
+  for (gsize first = 0; first < n; first += SQ_FACE_BLOCK) {
+    const gsize count = MIN (n - first, SQ_FACE_BLOCK);
+    const SqRealReceptors block = receptors_from (receptors, first);
+    if (sums->one_way) {
+      sum_way (sums, &sums->ways[0], &block, count, lux + first);
+      continue;
+    }
     sort (sums, &block, count, sorted);
     for (gsize from = 0, run = 0; from < count; from += run) {
       run = run_of (sorted + from, count - from);
-      const Receptors alike = receptors_from (&block, from);
+      const SqRealReceptors alike = receptors_from (&block, from);
       const SqFaceWay *way = way_of (sums, sorted[from]);
       sum_way (sums, way, &alike, run, lux + first + from);
       all = all && way->kind != SQ_WAY_ELSEWHERE;
@@ -466,5 +320,5 @@ find_lux (const SqFaceSums *sums, const Receptors *receptors, gsize n, SqReal *l
   return all;
 }
 
-extern const Kernel SQ_KERNEL;
-const Kernel SQ_KERNEL = { SQ_KERNEL_NAME, find_candela, find_lux };
+extern const SqRealKernel SQ_KERNEL;
+const SqRealKernel SQ_KERNEL = { SQ_KERNEL_NAME, find_candela, find_lux };

@@ -8,11 +8,12 @@ G_BEGIN_DECLS
 
 /* How the light of a face may be summed for a receptor. */
 typedef enum {
-  SQ_WAY_PLACES,    /* places, each with its share of the lamp's candela */
-  SQ_WAY_CONTOUR,   /* an even polygon, by the contour formula */
-  SQ_WAY_RIBBON,    /* an even tube: the ribbon that it shows, likewise */
-  SQ_WAY_BALL_DOME, /* an even ball, as a dome reads it */
-  SQ_WAY_ELSEWHERE, /* not by a kernel: SQ_ELSEWHERE stands for the lux */
+  SQ_WAY_PLACES,      /* places, each with its share of the lamp's candela */
+  SQ_WAY_CONTOUR,     /* an even polygon, by the contour formula */
+  SQ_WAY_CUT_CONTOUR, /* the same of what is above the receptor's horizon */
+  SQ_WAY_RIBBON,      /* an even tube: the ribbon that it shows, likewise */
+  SQ_WAY_BALL_DOME,   /* an even ball, as a dome reads it */
+  SQ_WAY_ELSEWHERE,   /* not by a kernel: SQ_ELSEWHERE stands for the lux */
 } SqFaceWayKind;
 
 #define SQ_ELSEWHERE (-1)
@@ -35,7 +36,8 @@ typedef struct {
 
   SqFaceWay ways[SQ_MOST_WAYS]; /* far to near: the first that is not too near is taken */
   guint n_ways;
-  SqFaceWay cut; /* where a flat receptor's horizon may cut the face */
+  SqFaceWay cut;    /* where a flat receptor's horizon may cut the face */
+  gboolean one_way; /* whoever will ask is summed the first way: nobody need be looked at */
 
   gboolean one_sided;   /* nothing is sent backward */
   gboolean round;       /* a ball */

@@ -31,7 +31,6 @@ sq_face_lines_init (
     .half_up = half_up,
     .along = sq_vector_sum (half_across, sq_vector_scale (half_up, SLOPE)),
   };
-  double all = 0.0, height_height = 0.0, height_u = 0.0, u_u = 0.0;
   double highest = disc ? sqrt (1.0 + SLOPE * SLOPE) : 1.0 + SLOPE;
   for (int l = 0; l < SQ_LINES; l++) {
     double height = highest * (2.0 * l + 1.0 - SQ_LINES) / SQ_LINES, from, to;
@@ -44,10 +43,6 @@ sq_face_lines_init (
     face->to[l] = (float)to;
     face->middle_u[l] = (float)((from + to) / 2.0);
     face->per_half[l] = (float)(2.0 / (to - from));
-    all += to - from;
-    height_height += height * height * (to - from);
-    height_u += height * (to * to - from * from) / 2.0;
-    u_u += (to * to * to - from * from * from) / 3.0;
     const double nodes[SQ_LINE_NODES] = { from, (from + to) / 2.0, to };
     for (int k = 0; k < SQ_LINE_NODES; k++) {
       double u = nodes[k], v = height + SLOPE * u;
@@ -57,8 +52,4 @@ sq_face_lines_init (
       face->node_square_m2[k][l] = (float)sq_vector_dot (way, way);
     }
   }
-  face->all = (float)all;
-  face->all_height_height = (float)height_height;
-  face->all_height_u = (float)height_u;
-  face->all_u_u = (float)u_u;
 }

@@ -5,12 +5,12 @@
 
 G_BEGIN_DECLS
 
-#define SQ_LINES 16
-/* Places on a line at which its light is weighed near the face; between them lies a parabola. */
+#define SQ_LINES 8
+/* Places on a line at which its light is weighed; between them lies a parabola. */
 #define SQ_LINE_NODES 3
 /* How many half sides up a line climbs in one half side across. Lines along a side would each be
  * hidden or seen in whole by the many shadows that run along it too. With a third a line of a
- * rectangle ends four lines higher than it starts, so that the parts of lines which such a shadow
+ * rectangle ends two lines higher than it starts, so that the parts of lines which such a shadow
  * leaves nearly add up to what it leaves of the face. */
 #define SQ_LINES_SLOPE (1.0 / 3.0)
 
@@ -21,8 +21,6 @@ typedef struct {
   SqVector half_across, half_up;
   SqVector along; /* by one in u on a line */
   float height[SQ_LINES], from[SQ_LINES], to[SQ_LINES];
-  /* Integrals over all lines of 1, height², height · u and u²; those of height and u are 0. */
-  float all, all_height_height, all_height_u, all_u_u;
   float middle_u[SQ_LINES], per_half[SQ_LINES]; /* of the line; 1 / half its length */
   /* The nodes: start, middle and end of each line, and the square of their distance from the face's
    * middle. */

@@ -19,6 +19,7 @@ struct SqKeptFields {
   guint64 clock;     /* counts maps */
   guint64 stamps;    /* counts changes of fields */
   SqRestSum rest;    /* of the quick way */
+  SqInside inside;   /* of the last map */
   SqKeptWork work;
 };
 
@@ -45,6 +46,7 @@ sq_kept_fields_free (SqKeptFields *kept)
   sq_lit_scene_unref (kept->last);
   sq_crew_free (kept->crew);
   sq_rest_sum_clear (&kept->rest);
+  sq_inside_clear (&kept->inside);
   g_free (kept);
 }
 
@@ -82,10 +84,9 @@ typedef struct {
   SqLightMap *map;
   SqLitScene *lit;
   SqReceivers receivers;
-  GPtrArray *matches; /* Match */
-  GArray *burning;    /* Burning, in file order */
-  GArray *blocks;     /* Block */
-  SqInside inside;
+  GPtrArray *matches;   /* Match */
+  GArray *burning;      /* Burning, in file order */
+  GArray *blocks;       /* Block */
   const double **exact; /* what is summed, of each lamp that burns */
   const float **quick;
   double *times;
@@ -276,7 +277,7 @@ sum_block (guint index, SqRowScratch *scratch, gpointer data)
     sq_field_sum (map->lux, job->exact, job->times, job->burning->len, first, n);
   else
     sum_quickly (job, first, n);
-  sq_inside_mark (&job->inside, first_row, n_rows, map->lux + first);
+  sq_inside_mark (&job->kept->inside, first_row, n_rows, map->lux + first);
 }
 
 static gboolean
@@ -285,11 +286,14 @@ add_up (Job *job, GCancellable *cancellable, GError **error)
   guint n_blocks = ((guint)job->map->rows + SQ_BLOCK_ROWS - 1) / SQ_BLOCK_ROWS;
   const SqRows sums = { n_blocks, sum_block, job };
   list_addends (job);
-  sq_inside_init (&job->inside, job->lit->obstacles, &job->receivers.grid);
+  SqInside *inside = &job->kept->inside;
+  if (sq_inside_is_of_others (inside, job->lit->obstacles, &job->receivers.grid)) {
+    sq_inside_clear (inside);
+    sq_inside_init (inside, job->lit->obstacles, &job->receivers.grid);
+  }
   gboolean done = sq_crew_do (job->kept->crew, &sums, cancellable, error);
   if (!done)
     job->kept->rest.stands = FALSE;
-  sq_inside_clear (&job->inside);
   g_free (job->exact);
   g_free (job->quick);
   g_free (job->times);

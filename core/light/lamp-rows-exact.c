@@ -79,7 +79,7 @@ sq_lamp_rows_exact (const SqLampRows *rows,
     darken (lux, lit.to, wanted.to);
     set_receptors (rows, first_row + line, lit, scratch);
     while (lit.from < lit.to) {
-      SqStretch stretch = sq_stretch_at (rows, line, lit, scratch);
+      SqStretch stretch = sq_stretch_at (lit, scratch);
       if (stretch.dark)
         darken (lux, stretch.columns.from, stretch.columns.to);
       else if (stretch.some)

@@ -3,7 +3,6 @@
  * All of the lamp's light, by fewer places and in single precision, times the share of its face
  * that is open: along lines over the face that it shows. Edges of a lamp that is small against the
  * grid's step are slopes over a cell and a half, so that sharp shadows come out smooth. */
-#include "light/face-light.h"
 #include "light/open-share.h"
 #include "light/row-stretches.h"
 
@@ -11,14 +10,8 @@
 
 /* Places about a point, a side. */
 #define SIDE 4
-/* A lamp that turns to whoever looks is turned anew after so many columns, and past so many solids
- * the others are not asked. */
-#define TURNED_COLUMNS 16
-#define MOST_SHADOWS 32
-/* So few columns, dark or open, do not end a run of others. */
+/* So few dark columns do not end a run of others. */
 #define SHORT_GAP 8
-/* Solids that the lines are asked about together. */
-#define MOST_TOGETHER 8
 
 /* What all rows of a block have in common: all but y, where receivers look up. */
 static void
@@ -111,82 +104,40 @@ share_of_lines (const SqLampRows *rows,
                   quick->share + from);
 }
 
-/* A ball or a tube: the face that it turns to the column @middle, for all of @columns. Returns:
- * FALSE if none is turned there: that point is in the lamp */
+/* A ball or a tube, by the face that it turns towards @columns. Returns: FALSE if none is turned
+ * there */
 static gboolean
 share_of_turned (const SqLampRows *rows,
+                 SqTurnedFace *face,
                  const SqStretch *stretch,
                  int row,
-                 int middle,
                  SqSpan columns,
                  SqRowScratch *scratch)
 {
-  const SqReceiverGrid *grid = &rows->receivers->grid;
-  SqFacePlane face;
-  SqFaceLines lines;
-  SqFastShadow shadows[MOST_SHADOWS];
-  const SqFastShadow *list[MOST_SHADOWS];
-  guint n = MIN (stretch->n_between, MOST_SHADOWS);
-  if (!sq_lamp_face_toward (rows->lamp, sq_receiver_point (grid, middle, row), &face))
+  if (!face->is_there)
     return FALSE;
-  sq_face_lines_init (&lines, face.middle, sq_vector_scale (face.right, face.half_right_m),
-                      sq_vector_scale (face.up, face.half_up_m), face.round);
-  for (guint i = 0; i < n; i++) {
-    const SqObstacle *obstacle = scratch->between[i];
-    sq_fast_shadow_init (&shadows[i], &lines, &obstacle->solid, obstacle->passes, grid);
-    list[i] = &shadows[i];
-  }
-  share_of_lines (rows, &lines, list, n, row, columns, &scratch->quick);
-  for (guint i = 0; i < n; i++)
-    sq_fast_shadow_clear (&shadows[i]);
+  for (guint i = 0; i < stretch->n_between; i++)
+    scratch->shadows[i] =
+      sq_turned_face_shadow (face, scratch->which[i], scratch->between[i], &rows->receivers->grid);
+  share_of_lines (rows, &face->lines, (const SqFastShadow *const *)scratch->shadows,
+                  stretch->n_between, row, columns, &scratch->quick);
   return TRUE;
 }
 
-/* Columns that are asked of the lines together: a call for a few columns costs as much as one for
- * many, so stretches with different solids before them go together, and short ones with none. */
-typedef struct {
-  SqSpan columns;
-  guint n;
-  guint which[MOST_TOGETHER];
-  const SqFastShadow *shadows[MOST_TOGETHER];
-} Together;
-
+/* Right beside the lamp, where the middle of the tile is in it. */
 static void
-ask_lines (const SqLampRows *rows, Together *together, int row, SqQuickRow *quick)
+share_of_turned_alone (
+  const SqLampRows *rows, const SqStretch *stretch, int row, int column, SqRowScratch *scratch)
 {
-  if (together->columns.from < together->columns.to)
-    share_of_lines (rows, rows->lines, together->shadows, together->n, row, together->columns,
-                    quick);
-  *together = (Together){ 0 };
-}
-
-/* Returns: FALSE if there is no room for all that stands before this stretch */
-static gboolean
-join (const SqLampRows *rows, Together *together, const SqStretch *stretch, const guint *which)
-{
-  guint before = together->n;
-  for (guint i = 0; i < stretch->n_between; i++) {
-    guint k = 0;
-    while (k < together->n && together->which[k] != which[i])
-      k++;
-    if (k < together->n)
-      continue;
-    if (k == MOST_TOGETHER) {
-      together->n = before;
-      return FALSE;
-    }
-    together->which[k] = which[i];
-    together->shadows[k] = &g_array_index (rows->shadows, SqFastShadow, which[i]);
-    together->n++;
-  }
-  if (together->columns.from >= together->columns.to)
-    together->columns.from = stretch->columns.from;
-  together->columns.to = stretch->columns.to;
-  return TRUE;
+  SqTurnedFace face = { 0 };
+  sq_turned_face_make (&face, rows->lamp, &rows->receivers->grid, column, row, rows->shades->len);
+  if (!share_of_turned (rows, &face, stretch, row, (SqSpan){ column, column + 1 }, scratch))
+    scratch->quick.share[column] = 0.0f;
+  sq_turned_face_clear (&face);
 }
 
 static void
-share_past_many (const SqLampRows *rows, const SqStretch *stretch, int row, SqRowScratch *scratch)
+share_past_lines (const SqLampRows *rows, const SqStretch *stretch, int row, SqRowScratch *scratch)
 {
   for (guint i = 0; i < stretch->n_between; i++)
     scratch->shadows[i] = &g_array_index (rows->shadows, SqFastShadow, scratch->which[i]);
@@ -218,74 +169,51 @@ share_without_lines (const SqLampRows *rows,
   }
   for (int i = from, end; i < to; i = end) {
     /* Which columns go together does not depend on the stretch. */
-    int group = i / TURNED_COLUMNS * TURNED_COLUMNS;
-    end = MIN (group + TURNED_COLUMNS, to);
-    if (share_of_turned (rows, stretch, row, group + TURNED_COLUMNS / 2, (SqSpan){ i, end },
-                         scratch))
+    int tile = i / SQ_TURNED_TILE;
+    SqTurnedFace *face = &scratch->turned[tile];
+    end = MIN ((tile + 1) * SQ_TURNED_TILE, to);
+    if (!face->made)
+      sq_turned_face_make (
+        face, rows->lamp, &rows->receivers->grid, tile * SQ_TURNED_TILE + SQ_TURNED_TILE / 2,
+        row / SQ_TURNED_TILE * SQ_TURNED_TILE + SQ_TURNED_TILE / 2, rows->shades->len);
+    if (share_of_turned (rows, face, stretch, row, (SqSpan){ i, end }, scratch))
       continue;
     for (int column = i; column < end; column++)
-      if (!share_of_turned (rows, stretch, row, column, (SqSpan){ column, column + 1 }, scratch))
-        scratch->quick.share[column] = 0.0f;
+      share_of_turned_alone (rows, stretch, row, column, scratch);
   }
 }
 
-/* How much of the lamp is open from each point of a row. @line: of the row within its block */
 static void
-find_shares (const SqLampRows *rows, int line, int row, SqSpan lit, SqRowScratch *scratch)
+find_share (const SqLampRows *rows, const SqStretch *stretch, int row, SqRowScratch *scratch)
 {
-  Together together = { 0 };
-  while (lit.from < lit.to) {
-    SqStretch stretch = sq_stretch_at (rows, line, lit, scratch);
-    gboolean nothing = !stretch.some && !stretch.dark && stretch.n_between == 0;
-    lit.from = stretch.columns.to;
-    if (stretch.some && rows->lines) {
-      if (!join (rows, &together, &stretch, scratch->which)) {
-        ask_lines (rows, &together, row, &scratch->quick);
-        if (!join (rows, &together, &stretch, scratch->which))
-          share_past_many (rows, &stretch, row, scratch);
-      }
-      continue;
-    }
-    gboolean is_short = stretch.columns.to - stretch.columns.from <= SHORT_GAP;
-    if (nothing && is_short && together.n > 0) {
-      together.columns.to = stretch.columns.to;
-      continue;
-    }
-    ask_lines (rows, &together, row, &scratch->quick);
-    if (stretch.some)
-      share_without_lines (rows, &stretch, row, scratch);
-    else
-      share_alike (&stretch, scratch);
-  }
-  ask_lines (rows, &together, row, &scratch->quick);
+  if (!stretch->some)
+    share_alike (stretch, scratch);
+  else if (rows->lines)
+    share_past_lines (rows, stretch, row, scratch);
+  else
+    share_without_lines (rows, stretch, row, scratch);
 }
 
-/* All of the lamp's light times what is open of it: over runs of columns, so that few calls do
- * much; short dark gaps are not worth a call more. */
+/* All of the lamp's light, then what is open of it where it is not all. */
 static void
-light (const SqLampRows *rows, SqSpan lit, SqQuickRow *quick, float *lux)
+light_run (const SqLampRows *rows, SqSpan run, SqRowScratch *scratch, float *lux)
 {
-  for (int from = lit.from; from < lit.to;) {
-    int to = from, last = from;
-    for (; to < lit.to && to - last <= SHORT_GAP; to++)
-      last = quick->share[to] > 0.0f ? to + 1 : last;
-    const SqQuickReceptors receptors = {
-      .x_m = quick->x + from,
-      .y_m = quick->y + from,
-      .z_m = quick->z + from,
-      .nx = quick->nx + from,
-      .ny = quick->ny + from,
-      .nz = quick->nz + from,
-    };
-    if (last > from)
-      sq_whole_face_find_quick (rows->whole, sq_quick_face_kernel_best (), &receptors,
-                                (gsize)(last - from), lux + from);
-    for (int i = from; i < last; i++)
+  const SqQuickRow *quick = &scratch->quick;
+  const SqQuickReceptors receptors = {
+    .x_m = quick->x + run.from,
+    .y_m = quick->y + run.from,
+    .z_m = quick->z + run.from,
+    .nx = quick->nx + run.from,
+    .ny = quick->ny + run.from,
+    .nz = quick->nz + run.from,
+  };
+  if (run.from < run.to)
+    sq_whole_face_find_quick (rows->whole, sq_quick_face_kernel_best (), &receptors,
+                              (gsize)(run.to - run.from), lux + run.from);
+  for (guint k = 0; k < scratch->n_dimmed; k++)
+    for (int i = scratch->dimmed[k].from; i < scratch->dimmed[k].to; i++)
       lux[i] *= quick->share[i];
-    for (int i = last; i < to; i++)
-      lux[i] = 0.0f;
-    from = to;
-  }
+  scratch->n_dimmed = 0;
 }
 
 static void
@@ -293,6 +221,37 @@ darken (float *lux, int from, int to)
 {
   for (int i = from; i < to; i++)
     lux[i] = 0.0f;
+}
+
+/* A few columns in the dark are lit with the others, for nothing: fewer calls do more. */
+static void
+light_row (const SqLampRows *rows, int row, SqSpan lit, SqRowScratch *scratch, float *lux)
+{
+  SqSpan run = { lit.from, lit.from };
+  while (lit.from < lit.to) {
+    SqStretch stretch = sq_stretch_at (lit, scratch);
+    SqSpan columns = stretch.columns;
+    lit.from = columns.to;
+    if (stretch.dark && columns.to - columns.from > SHORT_GAP) {
+      light_run (rows, run, scratch, lux);
+      darken (lux, columns.from, columns.to);
+      run = (SqSpan){ columns.to, columns.to };
+      continue;
+    }
+    run.to = columns.to;
+    if (stretch.dark || stretch.n_between > 0) {
+      find_share (rows, &stretch, row, scratch);
+      scratch->dimmed[scratch->n_dimmed++] = columns;
+    }
+  }
+  light_run (rows, run, scratch, lux);
+}
+
+static void
+forget_turned (SqRowScratch *scratch)
+{
+  for (guint i = 0; i < scratch->n_turned; i++)
+    sq_turned_face_forget (&scratch->turned[i]);
 }
 
 void
@@ -306,6 +265,7 @@ sq_lamp_rows_quick (const SqLampRows *rows,
   int columns = rows->receivers->grid.columns;
   sq_stretches_of_block (rows, first_row, n_rows, scratch);
   set_columns (rows, &scratch->quick);
+  forget_turned (scratch);
   for (int line = 0; line < n_rows; line++, lux += columns) {
     SqSpan wanted = only ? only[line] : (SqSpan){ 0, columns };
     if (wanted.from >= wanted.to)
@@ -313,8 +273,9 @@ sq_lamp_rows_quick (const SqLampRows *rows,
     SqSpan lit = sq_stretches_of_row (rows, line, wanted, scratch);
     darken (lux, wanted.from, lit.from);
     darken (lux, lit.to, wanted.to);
+    if ((first_row + line) % SQ_TURNED_TILE == 0)
+      forget_turned (scratch);
     set_row (rows, first_row + line, lit, &scratch->quick);
-    find_shares (rows, line, first_row + line, lit, scratch);
-    light (rows, lit, &scratch->quick, lux);
+    light_row (rows, first_row + line, lit, scratch, lux);
   }
 }

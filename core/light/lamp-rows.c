@@ -97,7 +97,8 @@ sq_lamp_rows_point_at (SqLampRows *rows, const SqLamp *lamp, const GArray *obsta
   if (way == SQ_WAY_EXACT)
     sq_whole_face_init (rows->whole, lamp, FALSE);
   else
-    sq_whole_face_init_quick (rows->whole, lamp, sq_receiver_point (&rows->receivers->grid, 0, 0));
+    sq_whole_face_init_quick (rows->whole, lamp, sq_receiver_point (&rows->receivers->grid, 0, 0),
+                              rows->receivers->normal == SQ_NORMAL_UP);
 }
 
 void

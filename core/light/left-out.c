@@ -70,9 +70,12 @@ say_if_inside (GPtrArray *lines, const char *id, SqPoint at, const GArray *obsta
 {
   for (guint i = 0; i < obstacles->len; i++) {
     const SqObstacle *obstacle = &g_array_index (obstacles, SqObstacle, i);
-    const char *what = sq_thing_id (obstacle->owner);
-    if (obstacle->passes >= 1.0 || !sq_solid_holds (&obstacle->solid, at))
+    const SqSolid *solid = &obstacle->solid;
+    SqVector way = sq_vector_between (solid->centre, at);
+    if (sq_vector_dot (way, way) > solid->radius_m * solid->radius_m || obstacle->passes >= 1.0 ||
+        !sq_solid_holds (solid, at))
       continue;
+    const char *what = sq_thing_id (obstacle->owner);
     g_autofree char *line = what ? g_strdup_printf (_ ("inside %s, which stops its light"), what)
                                  : g_strdup (_ ("inside something solid, which stops its light"));
     say (lines, id, line);

@@ -8,10 +8,11 @@ SqLitScene *
 sq_lit_scene_new (const SqScene *scene, const SqLitScene *like)
 {
   SqLitScene *lit = g_new (SqLitScene, 1);
+  gboolean stands = like && sq_obstacles_are_the_same (scene, like->scene);
   *lit = (SqLitScene){
     .scene = sq_scene_ref ((SqScene *)scene),
     .lamps = sq_lamps_new (scene, like ? like->lamps : NULL),
-    .obstacles = sq_obstacles_new (scene),
+    .obstacles = stands ? g_array_ref (like->obstacles) : sq_obstacles_new (scene),
   };
   g_atomic_ref_count_init (&lit->references);
   return lit;
@@ -118,6 +119,10 @@ sq_obstacles_match (const GArray *then, const GArray *now, int *was)
   g_autoptr (GHashTable) places = NULL; /* made at the first that does not just follow */
   guint found = 0;
   int next = 0;
+  for (guint i = 0; then == now && i < now->len; i++)
+    was[i] = (int)i;
+  if (then == now)
+    return now->len;
   for (guint i = 0; i < now->len; i++) {
     was[i] = -1;
     if ((guint)next < then->len && same_obstacle (&old[next], &new[i])) {

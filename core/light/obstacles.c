@@ -2,6 +2,8 @@
 #include "light/obstacles.h"
 #include "light/outline.h"
 
+#include <string.h>
+
 /* What a round piece is drawn with. */
 #define DISC_SIDES 32
 
@@ -81,6 +83,23 @@ sq_obstacles_new (const SqScene *scene)
   for (guint i = 0; i < scene->panels->len; i++)
     add_panel (obstacles, scene, SQ_AT (SqPanel, scene->panels, i));
   return obstacles;
+}
+
+static gboolean
+same_things (const GPtrArray *a, const GPtrArray *b)
+{
+  if (a == b)
+    return TRUE;
+  return a->len == b->len &&
+         (a->len == 0 || memcmp (a->pdata, b->pdata, a->len * sizeof *a->pdata) == 0);
+}
+
+gboolean
+sq_obstacles_are_the_same (const SqScene *a, const SqScene *b)
+{
+  return same_things (a->walls, b->walls) && same_things (a->pieces, b->pieces) &&
+         same_things (a->marks, b->marks) && same_things (a->panels, b->panels) &&
+         same_things (a->materials, b->materials) && a->room == b->room && a->library == b->library;
 }
 
 gboolean

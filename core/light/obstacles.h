@@ -28,6 +28,10 @@ SqObstacle *sq_obstacles_add (GArray *obstacles,
  * Returns: (transfer full) (element-type SqObstacle) */
 GArray *sq_obstacles_new (const SqScene *scene);
 
+/* TRUE if the two are made of the very same things, so that sq_obstacles_new() would make the same
+ * of them: things that were not touched are shared. FALSE says nothing. */
+gboolean sq_obstacles_are_the_same (const SqScene *a, const SqScene *b);
+
 /* TRUE if @point is inside something solid. */
 gboolean sq_obstacles_hold (const GArray *obstacles, SqPoint point);
 

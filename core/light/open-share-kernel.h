@@ -5,21 +5,27 @@
 
 G_BEGIN_DECLS
 
-/* Columns that go through the registers together, and how many times that is done at once. */
+/* Columns whose planes go through the registers together, and that are looked at in one go. */
 #define SQ_COLUMNS 8
-#define SQ_BLOCKS 4
+#define SQ_GO_COLUMNS (4 * SQ_COLUMNS)
 
-/* A number for each column. */
-typedef float SqColumns[SQ_COLUMNS];
+/* A number for each column; a number for each line. */
+typedef float SqOfColumns[SQ_COLUMNS];
+typedef float SqOfLines[SQ_LINES];
 
-/* Where each line is in one solid's shadow, for one block of columns. */
+/* Where each line is in one solid's shadow, as seen from one column. */
 typedef struct {
-  SqColumns lo[SQ_LINES], hi[SQ_LINES];
+  SqOfLines lo, hi;
 } SqOpenSpans;
 
-/* Places on one line, each with a number, that are put in ascending order. */
+/* Where a shadow begins or ends on the lines, as seen from each column: start + climb · height. */
 typedef struct {
-  SqColumns at, with;
+  SqOfColumns start, climb;
+} SqBound;
+
+/* Places, one on each line, with a number, that are put in ascending order. */
+typedef struct {
+  SqOfLines at, with;
 } SqOpenSorted;
 
 typedef struct {
@@ -30,10 +36,13 @@ typedef struct {
   const SqRowReads *reads;
   int row, from, to;
   float *share;
-  /* Scratch: room for n × SQ_BLOCKS; n; n; and 2 n. */
+  /* Scratch: room for n × SQ_GO_COLUMNS; n; n; the most faces that a solid has; and the most
+   * faces and edges, twice. */
   SqOpenSpans *spans;
   guint *touched;
-  SqOpenSorted *solids, *nets;
+  SqOpenSorted *solids;
+  guint8 *seen;
+  SqBound *bounds[2];
 } SqOpenJob;
 
 void sq_open_shares_baseline (const SqOpenJob *job);

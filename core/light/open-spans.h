@@ -27,98 +27,71 @@ typedef struct {
   double middle, middle_by_column, along, along_by_column, up, up_by_column;
 } SqHalf;
 
-/* The first of a block's columns, and those of them that count: from … to - 1. */
-typedef struct {
-  int first, from, to;
-} SqSome;
-
-/* lo rises to, or hi falls to, start + climb · height. */
-static inline void
-sq_raise (SqColumns *restrict lo,
-          const float *restrict height,
-          const float *restrict start,
-          const float *restrict climb)
-{
-  for (int l = 0; l < SQ_LINES; l++)
-    for (int c = 0; c < SQ_COLUMNS; c++)
-      lo[l][c] = sq_more (lo[l][c], start[c] + climb[c] * height[l]);
-}
-
-static inline void
-sq_lower (SqColumns *restrict hi,
-          const float *restrict height,
-          const float *restrict start,
-          const float *restrict climb)
-{
-  for (int l = 0; l < SQ_LINES; l++)
-    for (int c = 0; c < SQ_COLUMNS; c++)
-      hi[l][c] = sq_less (hi[l][c], start[c] + climb[c] * height[l]);
-}
-
-/* Where not all columns count, or the plane turns over on the way. */
-static inline void
-sq_cut_mixed (SqOpenSpans *restrict spans,
-              const float *restrict height,
-              const float *restrict start,
-              const float *restrict climb,
-              const float *restrict crossing,
-              SqSome some)
-{
-  SqColumns lo_start, lo_climb, hi_start, hi_climb;
-  for (int c = 0; c < SQ_COLUMNS; c++) {
-    int counts = (c >= some.from) & (c < some.to);
-    int rises = counts & (crossing[c] > 0.0f), falls = counts & (crossing[c] <= 0.0f);
-    lo_start[c] = rises ? start[c] : -SQ_FAR;
-    lo_climb[c] = rises ? climb[c] : 0.0f;
-    hi_start[c] = falls ? start[c] : SQ_FAR;
-    hi_climb[c] = falls ? climb[c] : 0.0f;
-  }
-  sq_raise (spans->lo, height, lo_start, lo_climb);
-  sq_lower (spans->hi, height, hi_start, hi_climb);
-}
-
-static inline void
-sq_cut_block (SqOpenSpans *restrict spans,
-              const float *restrict height,
-              const SqHalf *half,
-              SqSome some)
-{
-  SqColumns start, climb, crossing;
-  for (int c = 0; c < SQ_COLUMNS; c++) {
-    double column = some.first + c;
-    float middle = (float)(half->middle + half->middle_by_column * column);
-    float along = (float)(half->along + half->along_by_column * column);
-    float up = (float)(half->up + half->up_by_column * column);
-    float x = -1.0f / (fabsf (along) > SQ_LEAST_SLOPE ? along : SQ_LEAST_SLOPE);
-    start[c] = middle * x;
-    climb[c] = up * x;
-    crossing[c] = x;
-  }
-  /* Affine in the column: if both ends of the block rise, or fall, so does all between. */
-  gboolean rises = crossing[0] > 0.0f, whole = some.from == 0 && some.to == SQ_COLUMNS;
-  if (!whole || rises != (crossing[SQ_COLUMNS - 1] > 0.0f))
-    sq_cut_mixed (spans, height, start, climb, crossing, some);
-  else if (rises)
-    sq_raise (spans->lo, height, start, climb);
-  else
-    sq_lower (spans->hi, height, start, climb);
-}
-
-/* A run of columns, the first of them at the start of @spans' first block. */
+/* Columns of one row; @spans is of the first of them. */
 typedef struct {
   SqOpenSpans *spans;
   const float *height;
+  guint8 *seen;     /* for each face of the solid */
+  SqBound *lo, *hi; /* room for the faces and edges of the solid, each */
   int row, first;
-} SqRun;
+} SqGo;
 
+/* Where a half begins or ends on the lines, for the columns from @first on. A half that turns over
+ * on the way is a beginning for some columns and an end for others. */
 static inline void
-sq_cut_run (const SqRun *run, const SqHalf *half, int from, int to)
+sq_bound (const SqGo *go, const SqHalf *half, int first, guint *n_lo, guint *n_hi)
 {
-  for (int block = (from - run->first) / SQ_COLUMNS; run->first + block * SQ_COLUMNS < to;
-       block++) {
-    int first = run->first + block * SQ_COLUMNS;
-    const SqSome some = { first, MAX (from - first, 0), MIN (to - first, SQ_COLUMNS) };
-    sq_cut_block (&run->spans[block], run->height, half, some);
+  SqOfColumns start, climb, crossing;
+  const float middle_0 = (float)(half->middle + half->middle_by_column * first);
+  const float along_0 = (float)(half->along + half->along_by_column * first);
+  const float up_0 = (float)(half->up + half->up_by_column * first);
+  const float middle_1 = (float)half->middle_by_column, along_1 = (float)half->along_by_column,
+              up_1 = (float)half->up_by_column;
+  for (int c = 0; c < SQ_COLUMNS; c++) {
+    float along = along_0 + along_1 * (float)c;
+    float x = -1.0f / (fabsf (along) > SQ_LEAST_SLOPE ? along : SQ_LEAST_SLOPE);
+    start[c] = (middle_0 + middle_1 * (float)c) * x;
+    climb[c] = (up_0 + up_1 * (float)c) * x;
+    crossing[c] = x;
+  }
+  /* Affine in the column: if both ends of the block rise, or fall, so does all between. */
+  gboolean rises = crossing[0] > 0.0f, turns = rises != (crossing[SQ_COLUMNS - 1] > 0.0f);
+  if (!turns) {
+    SqBound *restrict bound = rises ? &go->lo[(*n_lo)++] : &go->hi[(*n_hi)++];
+    for (int c = 0; c < SQ_COLUMNS; c++) {
+      bound->start[c] = start[c];
+      bound->climb[c] = climb[c];
+    }
+    return;
+  }
+  SqBound *restrict lo = &go->lo[(*n_lo)++], *restrict hi = &go->hi[(*n_hi)++];
+  for (int c = 0; c < SQ_COLUMNS; c++) {
+    gboolean up = crossing[c] > 0.0f;
+    lo->start[c] = up ? start[c] : -SQ_FAR;
+    lo->climb[c] = up ? climb[c] : 0.0f;
+    hi->start[c] = up ? SQ_FAR : start[c];
+    hi->climb[c] = up ? 0.0f : climb[c];
+  }
+}
+
+/* From the last beginning to the first end. */
+static inline void
+sq_span_within (SqOpenSpans *restrict span, const SqGo *go, int c, guint n_lo, guint n_hi)
+{
+  SqOfLines lo, hi;
+  for (int l = 0; l < SQ_LINES; l++) {
+    lo[l] = -SQ_FAR;
+    hi[l] = SQ_FAR;
+  }
+  for (guint k = 0; k < n_lo; k++)
+    for (int l = 0; l < SQ_LINES; l++)
+      lo[l] = sq_more (lo[l], go->lo[k].start[c] + go->lo[k].climb[c] * go->height[l]);
+  for (guint k = 0; k < n_hi; k++)
+    for (int l = 0; l < SQ_LINES; l++)
+      hi[l] = sq_less (hi[l], go->hi[k].start[c] + go->hi[k].climb[c] * go->height[l]);
+  for (int l = 0; l < SQ_LINES; l++) {
+    span->lo[l] = lo[l];
+    span->hi[l] = hi[l];
   }
 }
 
@@ -129,58 +102,52 @@ sq_sees (const SqFaceForm *face, int row, int column)
   return height_m > -SQ_TOUCH_M;
 }
 
-/* Up to which column the same faces of the solid are seen as from @column. */
-static inline int
-sq_same_outline_to (const SqFastShadow *shadow, int row, int column, int to)
-{
-  for (guint i = 0; i < shadow->n_faces; i++) {
-    const SqFaceForm *face = &shadow->faces[i];
-    gboolean seen = sq_sees (face, row, column);
-    if (sq_sees (face, row, to - 1) != seen)
-      for (to = column + 1; sq_sees (face, row, to) == seen;)
-        to++;
-  }
-  return to;
-}
-
 typedef enum {
   SQ_HIDES_NOTHING,
   SQ_HIDES_PART,
   SQ_HIDES_ALL,
 } SqHides;
 
+/* What the solid hides from @from. @to: up to where that is so, going in, at most; coming out, from
+ * where other faces are seen. Fills go->seen. */
 static inline SqHides
-sq_what_is_hidden (const SqFastShadow *shadow, int row, int column)
+sq_look_at (const SqGo *go, const SqFastShadow *shadow, int from, int *to)
 {
   guint n_seen = 0, n_before = 0;
-  for (guint i = 0; i < shadow->n_faces; i++)
-    if (sq_sees (&shadow->faces[i], row, column)) {
-      n_seen++;
-      n_before += shadow->faces[i].side == SQ_FACE_IS_BEFORE;
-    }
+  for (guint i = 0; i < shadow->n_faces; i++) {
+    const SqFaceForm *face = &shadow->faces[i];
+    gboolean seen = sq_sees (face, go->row, from);
+    if (sq_sees (face, go->row, *to - 1) != seen)
+      for (*to = from + 1; sq_sees (face, go->row, *to) == seen;)
+        ++*to;
+    go->seen[i] = (guint8)seen;
+    n_seen += seen ? 1 : 0;
+    n_before += seen && face->side == SQ_FACE_IS_BEFORE ? 1 : 0;
+  }
   if (n_seen == 0)
     return SQ_HIDES_ALL;
   return n_before > 0 || (shadow->flat && n_seen == 2) ? SQ_HIDES_NOTHING : SQ_HIDES_PART;
 }
 
-/* Columns from … to - 1 see the same outline. */
+/* What bounds the shadow that is seen from @column and those after it. */
 static inline void
-sq_cut_outline (const SqRun *run, const SqFastShadow *shadow, int from, int to)
+sq_bounds_of_outline (
+  const SqGo *go, const SqFastShadow *shadow, int column, guint *n_lo, guint *n_hi)
 {
-  int row = run->row;
+  int row = go->row;
+  *n_lo = *n_hi = 0;
   for (guint i = 0; i < shadow->n_faces; i++) {
     const SqFaceForm *face = &shadow->faces[i];
-    if (face->side != SQ_FACE_CUTS || !sq_sees (face, row, from))
+    if (face->side != SQ_FACE_CUTS || !go->seen[i])
       continue;
     const SqHalf half = { .middle = face->middle, .along = face->along, .up = face->up };
-    sq_cut_run (run, &half, from, to);
+    sq_bound (go, &half, column, n_lo, n_hi);
   }
   for (guint i = 0; i < shadow->n_edges; i++) {
     const SqEdgeForm *edge = &shadow->edges[i];
-    gboolean left = sq_sees (&shadow->faces[edge->left], row, from);
-    if (left == sq_sees (&shadow->faces[edge->right], row, from))
+    if (go->seen[edge->left] == go->seen[edge->right])
       continue;
-    double sign = left ? 1.0 : -1.0;
+    double sign = go->seen[edge->left] ? 1.0 : -1.0;
     const SqHalf half = {
       .middle = sign * sq_grid_form_at_row (&edge->middle, row),
       .middle_by_column = sign * edge->middle.by_column,
@@ -189,29 +156,31 @@ sq_cut_outline (const SqRun *run, const SqFastShadow *shadow, int from, int to)
       .up = sign * sq_grid_form_at_row (&edge->up, row),
       .up_by_column = sign * edge->up.by_column,
     };
-    sq_cut_run (run, &half, from, to);
+    sq_bound (go, &half, column, n_lo, n_hi);
   }
 }
 
-/* Fills run->spans; its last block may reach past the grid. */
+/* Fills go->spans up to the column before @last. */
 static inline void
-sq_find_spans (const SqRun *run, const SqFastShadow *shadow, int n_blocks)
+sq_find_spans (const SqGo *go, const SqFastShadow *shadow, int last)
 {
-  for (int block = 0; block < n_blocks; block++)
-    for (int l = 0; l < SQ_LINES; l++)
-      for (int c = 0; c < SQ_COLUMNS; c++) {
-        run->spans[block].lo[l][c] = -SQ_FAR;
-        run->spans[block].hi[l][c] = SQ_FAR;
+  for (int from = go->first, to; from < last; from = to) {
+    to = last;
+    SqHides hides = sq_look_at (go, shadow, from, &to);
+    float hi = hides == SQ_HIDES_NOTHING ? -SQ_FAR : SQ_FAR;
+    for (int column = from; hides != SQ_HIDES_PART && column < to; column++) {
+      SqOpenSpans *restrict span = &go->spans[column - go->first];
+      for (int l = 0; l < SQ_LINES; l++) {
+        span->lo[l] = -SQ_FAR;
+        span->hi[l] = hi;
       }
-  for (int from = run->first, last = from + n_blocks * SQ_COLUMNS, to; from < last; from = to) {
-    to = sq_same_outline_to (shadow, run->row, from, last);
-    SqHides hides = sq_what_is_hidden (shadow, run->row, from);
-    /* All is at most 0 where the constant is less, and nothing where it is more. */
-    const SqHalf none = { .middle = 1.0 };
-    if (hides == SQ_HIDES_NOTHING)
-      sq_cut_run (run, &none, from, to);
-    else if (hides == SQ_HIDES_PART)
-      sq_cut_outline (run, shadow, from, to);
+    }
+    for (int block = from; hides == SQ_HIDES_PART && block < to; block += SQ_COLUMNS) {
+      guint n_lo, n_hi;
+      sq_bounds_of_outline (go, shadow, block, &n_lo, &n_hi);
+      for (int c = 0; c < MIN (SQ_COLUMNS, to - block); c++)
+        sq_span_within (&go->spans[block + c - go->first], go, c, n_lo, n_hi);
+    }
   }
 }
 

@@ -10,54 +10,84 @@ obstacle_of (const SqLampRows *rows, guint k)
 }
 
 static gboolean
-holds (const SqSpan *span, int column)
+holds (SqSpan span, int column)
 {
-  return column >= span->from && column < span->to;
+  return column >= span.from && column < span.to;
 }
 
-/* The next of the four borders past @column, at most @next. */
-static int
-border_after (const SqSpan *some, const SqSpan *all, int column, int next)
+/* Shades that begin at or before @column come in, in the order of their numbers; those that end
+ * there go. */
+static void
+step_to (SqRowScratch *scratch, int column)
 {
-  const int borders[] = { some->from, some->to, all->from, all->to };
-  for (gsize i = 0; i < G_N_ELEMENTS (borders); i++)
-    if (borders[i] > column && borders[i] < next)
-      next = borders[i];
-  return next;
+  guint n = 0;
+  for (guint i = 0; i < scratch->n_here; i++)
+    if (scratch->here[i].some.to > column)
+      scratch->here[n++] = scratch->here[i];
+  for (; scratch->next < scratch->n_coming; scratch->next++) {
+    const SqRowShade *shade = &scratch->coming[scratch->next];
+    guint at = n;
+    if (shade->some.from > column)
+      break;
+    if (shade->some.to <= column)
+      continue;
+    for (; at > 0 && scratch->here[at - 1].number > shade->number; at--)
+      scratch->here[at] = scratch->here[at - 1];
+    scratch->here[at] = *shade;
+    n++;
+  }
+  scratch->n_here = n;
+}
+
+/* The first border past @column, at most @to. */
+static int
+next_border (const SqRowScratch *scratch, int column, int to)
+{
+  if (scratch->next < scratch->n_coming)
+    to = MIN (to, scratch->coming[scratch->next].some.from);
+  for (guint i = 0; i < scratch->n_here; i++) {
+    const SqRowShade *shade = &scratch->here[i];
+    to = MIN (to, shade->some.to);
+    if (shade->all.from > column)
+      to = MIN (to, shade->all.from);
+    else if (shade->all.to > column)
+      to = MIN (to, shade->all.to);
+  }
+  return to;
 }
 
 SqStretch
-sq_stretch_at (const SqLampRows *rows, int line, SqSpan columns, SqRowScratch *scratch)
+sq_stretch_at (SqSpan columns, SqRowScratch *scratch)
 {
-  SqStretch stretch = { .columns = columns };
   int column = columns.from;
-  for (guint a = 0; a < scratch->n_active; a++) {
-    guint k = scratch->active[a];
-    const SqSpan *some = &scratch->some[k * SQ_BLOCK_ROWS + line];
-    const SqSpan *all = &scratch->all[k * SQ_BLOCK_ROWS + line];
-    stretch.columns.to = border_after (some, all, column, stretch.columns.to);
-    if (!holds (some, column))
-      continue;
-    const SqObstacle *obstacle = obstacle_of (rows, k);
-    gboolean whole = holds (all, column);
-    if (whole && obstacle->passes <= 0.0)
-      return (SqStretch){ .columns = { column, MIN (all->to, columns.to) }, .dark = TRUE };
-    scratch->which[stretch.n_between] = k;
-    scratch->between[stretch.n_between++] = obstacle;
+  step_to (scratch, column);
+  SqStretch stretch = { .columns = { column, next_border (scratch, column, columns.to) } };
+  for (guint i = 0; i < scratch->n_here; i++) {
+    const SqRowShade *shade = &scratch->here[i];
+    gboolean whole = holds (shade->all, column);
+    if (whole && shade->obstacle->passes <= 0.0)
+      return (SqStretch){ .columns = { column, MIN (shade->all.to, columns.to) }, .dark = TRUE };
+    scratch->which[stretch.n_between] = shade->number;
+    scratch->between[stretch.n_between++] = shade->obstacle;
     stretch.some = stretch.some || !whole;
   }
   return stretch;
 }
 
-/* Of the shades, those that reach into @columns in this row. */
+/* Those that reach into @columns in this row, in the order in which they begin. */
 static void
-find_active (guint n_shades, int line, SqSpan columns, SqRowScratch *scratch)
+find_coming (const SqLampRows *rows, int line, SqSpan columns, SqRowScratch *scratch)
 {
-  scratch->n_active = 0;
-  for (guint k = 0; k < n_shades; k++) {
-    const SqSpan *some = &scratch->some[k * SQ_BLOCK_ROWS + line];
-    if (some->from < some->to && some->from < columns.to && some->to > columns.from)
-      scratch->active[scratch->n_active++] = k;
+  scratch->n_coming = scratch->next = scratch->n_here = 0;
+  for (guint k = 0; k < rows->shades->len; k++) {
+    SqSpan some = scratch->some[k * SQ_BLOCK_ROWS + line];
+    if (some.from >= some.to || some.from >= columns.to || some.to <= columns.from)
+      continue;
+    guint at = scratch->n_coming++;
+    for (; at > 0 && scratch->coming[at - 1].some.from > some.from; at--)
+      scratch->coming[at] = scratch->coming[at - 1];
+    scratch->coming[at] =
+      (SqRowShade){ some, scratch->all[k * SQ_BLOCK_ROWS + line], k, obstacle_of (rows, k) };
   }
 }
 
@@ -82,7 +112,7 @@ sq_stretches_of_row (const SqLampRows *rows, int line, SqSpan wanted, SqRowScrat
                  CLAMP (scratch->lit[line].to, wanted.from, wanted.to) };
   if (lit.from >= lit.to)
     return (SqSpan){ wanted.to, wanted.to };
-  find_active (rows->shades->len, line, lit, scratch);
+  find_coming (rows, line, lit, scratch);
   return lit;
 }
 

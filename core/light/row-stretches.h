@@ -24,8 +24,9 @@ void sq_stretches_of_block (const SqLampRows *rows,
  * all; none are the last ones */
 SqSpan sq_stretches_of_row (const SqLampRows *rows, int line, SqSpan wanted, SqRowScratch *scratch);
 
-/* The stretch that begins at @columns.from, within @columns. */
-SqStretch sq_stretch_at (const SqLampRows *rows, int line, SqSpan columns, SqRowScratch *scratch);
+/* The stretch of the row that begins at @columns.from, within @columns; each farther on than the
+ * one before. */
+SqStretch sq_stretch_at (SqSpan columns, SqRowScratch *scratch);
 
 /* Which way a receiver at @at looks when the lamp is read. */
 SqVector sq_row_normal (const SqLampRows *rows, SqPoint at);

@@ -15,6 +15,7 @@
 
 /* The quick way: parts may look so many times larger. */
 #define QUICK_COARSER 2.0
+#define QUICK_COARSER_PAST_PARTS 1.5
 #define QUICK_ONE 0.2      /* as small as this, of what they may: one place */
 #define QUICK_EVEN_ONE 0.1 /* even faces: one place if they look as small as this */
 #define QUICK_EVEN_FOUR 0.4
@@ -157,8 +158,20 @@ sq_whole_face_init (SqWholeFace *plan, const SqLamp *lamp, gboolean dome)
   }
 }
 
-void
-sq_whole_face_init_quick (SqWholeFace *plan, const SqLamp *lamp, SqPoint origin)
+/* TRUE if the lamp is so high over all that the horizon cuts none of it, and that even right below
+ * it the first way will do. */
+static gboolean
+is_high_over (const SqFaceSums *sums, double height_m)
+{
+  const double *half = sums->half_sides;
+  double box_m = fabs (sums->frame.right.z) * half[0] + fabs (sums->frame.up.z) * half[1] +
+                 fabs (sums->frame.forward.z) * half[2];
+  double low_m = MAX (box_m, sums->radius_m);
+  return height_m > low_m && height_m > sums->ways[0].from_m && sums->ways[0].kind == SQ_WAY_PLACES;
+}
+
+static void
+plan_quick (SqWholeFace *plan, const SqLamp *lamp, SqPoint origin)
 {
   SqFaceSums *sums = &plan->sums;
   sq_whole_face_init (plan, lamp, FALSE);
@@ -176,17 +189,25 @@ sq_whole_face_init_quick (SqWholeFace *plan, const SqLamp *lamp, SqPoint origin)
   const SqFaceLevel *fine = &places->levels[MIN (QUICK_CUT_LEVEL, places->n_levels - 1)];
   sums->cut = (SqFaceWay){ SQ_WAY_PLACES, 0.0, fine->places, fine->n };
   if (lamp->even) {
-    sums->cut = elsewhere;
+    sums->cut = (SqFaceWay){ .kind = SQ_WAY_CUT_CONTOUR };
     add_places (sums, &plan->middle, 1, longest_m (lamp) / QUICK_EVEN_ONE);
     add_places (sums, coarse->places, coarse->n, longest_m (lamp) / QUICK_EVEN_FOUR);
     add_way (sums, (SqFaceWay){ .kind = SQ_WAY_CONTOUR });
     return;
   }
-  double limit = sq_lamp_part_limit (lamp) * (lamp->passing.parts->len > 0 ? 1.0 : QUICK_COARSER);
+  gboolean bare = lamp->passing.parts->len == 0;
+  double limit = sq_lamp_part_limit (lamp) * (bare ? QUICK_COARSER : QUICK_COARSER_PAST_PARTS);
   find_bright_cone (sums, lamp, DIM_QUICK);
   add_places (sums, &plan->middle, 1, coarse->size_m / (limit * QUICK_ONE));
   add_levels (sums, lamp, limit);
   add_way (sums, elsewhere);
+}
+
+void
+sq_whole_face_init_quick (SqWholeFace *plan, const SqLamp *lamp, SqPoint origin, gboolean level)
+{
+  plan_quick (plan, lamp, origin);
+  plan->sums.one_way = level && is_high_over (&plan->sums, plan->sums.at.z_m - origin.z_m);
 }
 
 void

@@ -38,8 +38,12 @@ typedef struct {
 void sq_whole_face_init (SqWholeFace *face, const SqLamp *lamp, gboolean dome);
 
 /* The same for the eye, in single precision, by fewer places, for flat receptors, which are counted
- * from @origin; the nearer the better. */
-void sq_whole_face_init_quick (SqWholeFace *face, const SqLamp *lamp, SqPoint origin);
+ * from @origin; the nearer the better. @level: all that will be asked for are as high as that and
+ * face up. */
+void sq_whole_face_init_quick (SqWholeFace *face,
+                               const SqLamp *lamp,
+                               SqPoint origin,
+                               gboolean level);
 
 /* sq_whole_face_find:
  * @kernel: see sq_face_kernel_best()

@@ -107,7 +107,7 @@ hold_quick (const SqLamp *lamp, const Crowd *crowd)
                                        crowd->qny, crowd->qnz, FALSE };
   float plain[MANY], lux[MANY];
   SqWholeFace face;
-  sq_whole_face_init_quick (&face, lamp, sq_point (0, 0, 0));
+  sq_whole_face_init_quick (&face, lamp, sq_point (0, 0, 0), FALSE);
   sq_whole_face_find_quick (&face, sq_quick_face_kernel_of (0), &receptors, MANY, plain);
   for (guint k = 1; sq_quick_face_kernel_of (k); k++) {
     sq_whole_face_find_quick (&face, sq_quick_face_kernel_of (k), &receptors, MANY, lux);

@@ -7,8 +7,8 @@ static const struct {
   const char *where;
   double rms, worst;
 } limits[] = {
-  { "farther than the face's diagonal", 0.004, 0.05 },
-  { "nearer", 0.014, 0.09 },
+  { "farther than the face's diagonal", 0.009, 0.07 },
+  { "nearer", 0.028, 0.11 },
   { "the face's middle is below the horizon", 0.06, 0.4 },
 };
 /* As in the table of limits. */

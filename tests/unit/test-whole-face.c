@@ -45,7 +45,7 @@ lux_quick (const SqLamp *lamp,
 {
   SqWholeFace face;
   const SqQuickReceptors receptors = { x, y, z, nx, ny, nz, FALSE };
-  sq_whole_face_init_quick (&face, lamp, origin);
+  sq_whole_face_init_quick (&face, lamp, origin, FALSE);
   sq_whole_face_find_quick (&face, sq_quick_face_kernel_best (), &receptors, n, lux);
 }
 
