@@ -1,6 +1,8 @@
 /* region.c: convex regions of a receiver grid: half-planes, and one interval of columns a row */
 #include "light/region.h"
 
+#include <string.h>
+
 void
 sq_region_clear (SqRegion *region)
 {
@@ -35,11 +37,26 @@ sq_region_cut_begin (SqRegionCut *cut, const SqReceiverGrid *grid)
   cut->n_planes = 0;
 }
 
+/* Less than twice round. */
+static inline int
+wrapped (int i, int n)
+{
+  return i >= n ? i - n : i;
+}
+
+/* On the way from @a to @b, along @a's plane. */
+static SqRegionCorner
+between (const SqRegionCorner *a, const SqRegionCorner *b, double t)
+{
+  return (SqRegionCorner){ a->column + t * (b->column - a->column), a->row + t * (b->row - a->row),
+                           a->plane };
+}
+
 gboolean
 sq_region_cut_by (SqRegionCut *cut, SqHalfPlane plane)
 {
   double past[SQ_REGION_CORNERS];
-  int n = cut->n_corners, n_past = 0, first_past = 0;
+  int n = cut->n_corners, n_past = 0;
   for (int i = 0; i < n; i++) {
     past[i] = plane.constant + cut->corners[i].column * plane.by_column +
               cut->corners[i].row * plane.by_row;
@@ -55,27 +72,22 @@ sq_region_cut_by (SqRegionCut *cut, SqHalfPlane plane)
     return FALSE;
 
   /* The corners past the plane follow each other; two on the plane take their place. */
-  while (past[first_past] <= 0.0 || past[(first_past + n - 1) % n] > 0.0)
-    first_past++;
-  SqRegionCorner whole[SQ_REGION_CORNERS];
-  for (int i = 0; i < n; i++)
-    whole[i] = cut->corners[i];
-  int before = (first_past + n - 1) % n, last_past = (first_past + n_past - 1) % n;
-  int after = (last_past + 1) % n, kept = 0;
-  for (int i = after;; i = (i + 1) % n) {
-    cut->corners[kept++] = whole[i];
-    if (i == before)
-      break;
-  }
-  const int ends[2][2] = { { before, first_past }, { last_past, after } };
-  for (int k = 0; k < 2; k++) {
-    int a = ends[k][0], b = ends[k][1];
-    double t = past[a] / (past[a] - past[b]);
-    cut->corners[kept].column = whole[a].column + t * (whole[b].column - whole[a].column);
-    cut->corners[kept].row = whole[a].row + t * (whole[b].row - whole[a].row);
-    cut->corners[kept++].plane = k == 0 ? cut->n_planes : whole[last_past].plane;
-  }
-  cut->n_corners = kept;
+  int before = n - 1, first_past = 0;
+  while (past[first_past] <= 0.0 || past[before] > 0.0)
+    before = first_past++;
+  int last_past = wrapped (first_past + n_past - 1, n), after = wrapped (last_past + 1, n);
+  const SqRegionCorner enter = between (&cut->corners[before], &cut->corners[first_past],
+                                        past[before] / (past[before] - past[first_past]));
+  const SqRegionCorner leave = between (&cut->corners[last_past], &cut->corners[after],
+                                        past[last_past] / (past[last_past] - past[after]));
+  SqRegionCorner kept[SQ_REGION_CORNERS];
+  int n_kept = n - n_past;
+  for (int i = 0; i < n_kept; i++)
+    kept[i] = cut->corners[wrapped (after + i, n)];
+  memcpy (cut->corners, kept, (gsize)n_kept * sizeof *kept);
+  cut->corners[n_kept] = (SqRegionCorner){ enter.column, enter.row, cut->n_planes };
+  cut->corners[n_kept + 1] = leave;
+  cut->n_corners = n_kept + 2;
   cut->planes[cut->n_planes++] = plane;
   return TRUE;
 }

@@ -66,7 +66,7 @@ typedef struct {
   const SqSolid *solid;
   const SqReceiverGrid *grid;
   double slack_m;
-  SqRegionCut some, all;
+  SqRegionCut *some, *all;
 } Making;
 
 /* TRUE if @way leads past the plane through its start by more than corners may be off. */
@@ -97,19 +97,18 @@ parts_them (const Making *making, SqPoint through, SqVector normal)
 static void
 add_to_some (Making *making, SqPoint through, SqVector normal)
 {
-  if (making->some.n_corners > 0)
-    sq_region_cut_by (&making->some,
-                      sq_half_plane (making->grid, through, normal, making->slack_m));
+  if (making->some->n_corners > 0)
+    sq_region_cut_by (making->some, sq_half_plane (making->grid, through, normal, making->slack_m));
 }
 
 /* One for which there is no room leaves nothing. */
 static void
 add_to_all (Making *making, SqPoint through, SqVector normal)
 {
-  if (making->all.n_corners > 0 &&
-      !sq_region_cut_by (&making->all,
+  if (making->all->n_corners > 0 &&
+      !sq_region_cut_by (making->all,
                          sq_half_plane (making->grid, through, normal, -making->slack_m)))
-    making->all.n_corners = 0;
+    making->all->n_corners = 0;
 }
 
 /* Which corners of the lamp see each face, as bits; on the plane counts as before it, as in
@@ -134,7 +133,7 @@ look_at_faces (Making *making, guint8 *seen)
   }
   /* In a sheet's own plane one sees past it. */
   if (solid->flat && (seen[0] & seen[1]))
-    making->all.n_corners = 0;
+    making->all->n_corners = 0;
 }
 
 /* An edge that is on the outline for some corner of the lamp: of all planes through it and a
@@ -152,7 +151,7 @@ cut_along_edge (Making *making, const SqEdge *edge, gboolean left_seen)
     if (left_seen)
       out = sq_vector_scale (out, -1.0);
     if (sq_vector_dot (out, out) < FLAT_M4) {
-      making->all.n_corners = 0; /* the lamp touches the edge: nothing is said of it */
+      making->all->n_corners = 0; /* the lamp touches the edge: nothing is said of it */
       return;
     }
     if (i == 0 || sq_vector_dot (most, way) < 0.0)
@@ -220,26 +219,27 @@ sq_shade_init (SqShade *shade,
   *shade = (SqShade){ 0 };
   if (is_out_of_the_way (hull, solid, grid))
     return FALSE;
-  Making making = { .hull = hull, .solid = solid, .grid = grid, .slack_m = safe_m };
-  sq_region_cut_begin (&making.some, grid);
-  sq_region_cut_begin (&making.all, grid);
+  SqRegionCut some, all;
+  Making making = { hull, solid, grid, safe_m, &some, &all };
+  sq_region_cut_begin (&some, grid);
+  sq_region_cut_begin (&all, grid);
   g_autofree guint8 *seen = g_new (guint8, solid->n_faces);
   look_at_faces (&making, seen);
-  for (guint i = 0; i < hull->n_edges && making.some.n_corners > 0; i++)
+  for (guint i = 0; i < hull->n_edges && some.n_corners > 0; i++)
     touch_from_edge (&making, hull->corners[hull->edges[i][0]], hull->corners[hull->edges[i][1]]);
-  for (guint i = 0; i < solid->n_edges && making.some.n_corners > 0; i++) {
+  for (guint i = 0; i < solid->n_edges && some.n_corners > 0; i++) {
     const SqEdge *edge = &solid->edges[i];
     guint left = seen[edge->left] & ~seen[edge->right];
     guint right = seen[edge->right] & ~seen[edge->left];
     if (left && right)
-      making.all.n_corners = 0; /* the lamp is on both sides: rare enough to say nothing */
+      all.n_corners = 0; /* the lamp is on both sides: rare enough to say nothing */
     if (left || right)
       cut_along_edge (&making, edge, left != 0);
   }
-  shade->some = sq_region_cut_end (&making.some, grid);
+  shade->some = sq_region_cut_end (&some, grid);
   if (sq_region_is_empty (&shade->some))
     return FALSE;
-  shade->all = sq_region_cut_end (&making.all, grid);
+  shade->all = sq_region_cut_end (&all, grid);
   return TRUE;
 }
 
