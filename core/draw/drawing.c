@@ -1,8 +1,7 @@
-/* drawing.c: strokes, fills and text of a page */
+/* drawing.c: strokes and fills of a page */
 #include "draw/drawing.h"
 
-/* How far letters hang below the baseline, as a share of their cap height. */
-#define DESCENT_PER_CAP 0.30
+#include "draw/svg-writer.h"
 
 SqDrawing *
 sq_drawing_new (cairo_t *cairo, const SqView *view)
@@ -11,6 +10,7 @@ sq_drawing_new (cairo_t *cairo, const SqView *view)
   cairo_font_options_t *options = cairo_font_options_create ();
 
   drawing->cairo = cairo;
+  drawing->svg = sq_svg_of (cairo);
   drawing->view = view;
   drawing->text = pango_cairo_create_context (cairo);
   cairo_font_options_set_hint_style (options, CAIRO_HINT_STYLE_NONE);
@@ -42,7 +42,12 @@ sq_draw_stroke_dashed (
   SqDrawing *drawing, double pen_mm, SqColour colour, const double *dash_mm, int n_dashes)
 {
   cairo_t *cr = drawing->cairo;
-  cairo_set_line_width (cr, sq_view_pen_mm (drawing->view, pen_mm));
+  double width_mm = sq_view_pen_mm (drawing->view, pen_mm);
+  if (drawing->svg != NULL) {
+    sq_svg_stroke (drawing->svg, width_mm, colour, dash_mm, n_dashes);
+    return;
+  }
+  cairo_set_line_width (cr, width_mm);
   cairo_set_dash (cr, dash_mm, n_dashes, 0.0);
   cairo_set_source_rgb (cr, colour.red, colour.green, colour.blue);
   cairo_stroke (cr);
@@ -51,8 +56,57 @@ sq_draw_stroke_dashed (
 void
 sq_draw_fill (SqDrawing *drawing, SqColour colour, double alpha)
 {
+  if (drawing->svg != NULL) {
+    sq_svg_fill (drawing->svg, colour, alpha);
+    return;
+  }
   cairo_set_source_rgba (drawing->cairo, colour.red, colour.green, colour.blue, alpha);
   cairo_fill (drawing->cairo);
+}
+
+void
+sq_draw_fade (SqDrawing *drawing,
+              SqColour colour,
+              SqPaperPoint from,
+              double from_alpha,
+              SqPaperPoint to,
+              double to_alpha)
+{
+  if (drawing->svg != NULL) {
+    sq_svg_fade (drawing->svg, colour, from, from_alpha, to, to_alpha);
+    return;
+  }
+  cairo_pattern_t *fade = cairo_pattern_create_linear (from.x_mm, from.y_mm, to.x_mm, to.y_mm);
+  cairo_pattern_add_color_stop_rgba (fade, 0.0, colour.red, colour.green, colour.blue, from_alpha);
+  cairo_pattern_add_color_stop_rgba (fade, 1.0, colour.red, colour.green, colour.blue, to_alpha);
+  cairo_set_source (drawing->cairo, fade);
+  cairo_fill (drawing->cairo);
+  cairo_pattern_destroy (fade);
+}
+
+void
+sq_draw_layer (SqDrawing *drawing, SqLayer layer)
+{
+  if (drawing->svg != NULL)
+    sq_svg_layer (drawing->svg, layer);
+}
+
+void
+sq_draw_clip (SqDrawing *drawing)
+{
+  cairo_save (drawing->cairo);
+  if (drawing->svg != NULL)
+    sq_svg_clip (drawing->svg);
+  else
+    cairo_clip (drawing->cairo);
+}
+
+void
+sq_draw_unclip (SqDrawing *drawing)
+{
+  if (drawing->svg != NULL)
+    sq_svg_unclip (drawing->svg);
+  cairo_restore (drawing->cairo);
 }
 
 void
@@ -173,125 +227,4 @@ void
 sq_draw_leave (SqDrawing *drawing)
 {
   cairo_restore (drawing->cairo);
-}
-
-static double
-width_mm (PangoLayout *layout)
-{
-  int width;
-  pango_layout_get_size (layout, &width, NULL);
-  return (double)width / PANGO_SCALE;
-}
-
-static PangoLayout *
-lay_out (SqDrawing *drawing, const char *text, const SqType *type)
-{
-  static const PangoAlignment alignments[] = { PANGO_ALIGN_LEFT, PANGO_ALIGN_CENTER,
-                                               PANGO_ALIGN_RIGHT };
-  PangoLayout *layout = pango_layout_new (drawing->text);
-  PangoFontDescription *font = pango_font_description_from_string ("Inter,Sans");
-  PangoAttrList *attributes = pango_attr_list_new ();
-  double em_mm = type->cap_mm / SQ_CAP_PER_EM;
-
-  pango_font_description_set_weight (font, type->weight > 0 ? (PangoWeight)type->weight
-                                                            : PANGO_WEIGHT_NORMAL);
-  pango_font_description_set_absolute_size (font, em_mm * PANGO_SCALE);
-  pango_layout_set_font_description (layout, font);
-  pango_font_description_free (font);
-
-  pango_attr_list_insert (attributes, pango_attr_font_features_new ("tnum=1"));
-  if (type->tracking_em != 0.0)
-    pango_attr_list_insert (
-      attributes, pango_attr_letter_spacing_new ((int)(type->tracking_em * em_mm * PANGO_SCALE)));
-  pango_layout_set_attributes (layout, attributes);
-  pango_attr_list_unref (attributes);
-
-  pango_layout_set_text (layout, text, -1);
-  pango_layout_set_alignment (layout, alignments[type->align]);
-  pango_layout_set_single_paragraph_mode (layout, type->one_line);
-  /* Where one line fits, it stands by our own alignment: within a set width a script that runs from
-   * right to left would be moved to the other side. */
-  if (type->width_mm > 0.0 && !(type->one_line && width_mm (layout) <= type->width_mm)) {
-    pango_layout_set_width (layout, (int)(type->width_mm * PANGO_SCALE));
-    pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
-    if (type->one_line)
-      pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
-  }
-  return layout;
-}
-
-/* From the first baseline to the last. */
-static double
-lines_mm (PangoLayout *layout)
-{
-  PangoLayoutIter *iter = pango_layout_get_iter (layout);
-  int first = pango_layout_iter_get_baseline (iter), last;
-  while (pango_layout_iter_next_line (iter))
-    ;
-  last = pango_layout_iter_get_baseline (iter);
-  pango_layout_iter_free (iter);
-  return (double)(last - first) / PANGO_SCALE;
-}
-
-/* Of what the layout aligns within: the width that was set, else its own. */
-static double
-set_width_mm (PangoLayout *layout)
-{
-  int set = pango_layout_get_width (layout);
-  return set >= 0 ? (double)set / PANGO_SCALE : width_mm (layout);
-}
-
-/* Left edge of the layout relative to its point. */
-static double
-left_mm (PangoLayout *layout, const SqType *type)
-{
-  double width = set_width_mm (layout);
-  return type->align == SQ_ALIGN_LEFT ? 0.0 : type->align == SQ_ALIGN_CENTRE ? -width / 2 : -width;
-}
-
-double
-sq_draw_text (SqDrawing *drawing, SqPaperPoint at, const char *text, const SqType *type)
-{
-  g_autoptr (PangoLayout) layout = lay_out (drawing, text, type);
-  cairo_t *cr = drawing->cairo;
-  double left = left_mm (layout, type);
-  double top = -(double)pango_layout_get_baseline (layout) / PANGO_SCALE;
-
-  sq_draw_enter (drawing, at, type->turn_rad);
-  if (type->halo) {
-    SqColour ground = sq_ink (drawing->view, SQ_PAPER);
-    cairo_new_path (cr);
-    cairo_move_to (cr, left, top);
-    pango_cairo_layout_path (cr, layout);
-    cairo_set_source_rgba (cr, ground.red, ground.green, ground.blue, 0.92);
-    cairo_set_line_width (cr, type->cap_mm * 0.55);
-    cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
-    cairo_set_dash (cr, NULL, 0, 0.0);
-    cairo_stroke (cr);
-  }
-  cairo_set_source_rgb (cr, type->colour.red, type->colour.green, type->colour.blue);
-  cairo_move_to (cr, left, top);
-  pango_cairo_show_layout (cr, layout);
-  cairo_new_path (cr); /* showing a layout leaves a current point behind */
-  sq_draw_leave (drawing);
-  return lines_mm (layout);
-}
-
-SqPaperBox
-sq_text_box (SqDrawing *drawing, const char *text, const SqType *type)
-{
-  g_autoptr (PangoLayout) layout = lay_out (drawing, text, type);
-  double width = width_mm (layout), set = set_width_mm (layout);
-  double left = left_mm (layout, type) + (type->align == SQ_ALIGN_LEFT     ? 0.0
-                                          : type->align == SQ_ALIGN_CENTRE ? (set - width) / 2
-                                                                           : set - width);
-  return (SqPaperBox){ left, -type->cap_mm, width,
-                       type->cap_mm * (1.0 + DESCENT_PER_CAP) + lines_mm (layout) };
-}
-
-double
-sq_text_width_mm (SqDrawing *drawing, const char *text, const SqType *type)
-{
-  g_autoptr (PangoLayout) layout = lay_out (drawing, text, type);
-  return width_mm (layout);
 }

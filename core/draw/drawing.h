@@ -4,6 +4,7 @@
 #pragma once
 
 #include "draw/ink.h"
+#include "draw/layer.h"
 
 #include <pango/pangocairo.h>
 
@@ -11,11 +12,13 @@ G_BEGIN_DECLS
 
 typedef struct {
   cairo_t *cairo;
+  struct SqSvg *svg; /* (nullable): what @cairo belongs to; it is written instead of painted */
   const SqView *view;
   PangoContext *text; /* rounding and hinting off: spacing would break at millimetre units */
 } SqDrawing;
 
-/* A drawing over @cairo and @view, which outlive it. */
+/* A drawing over @cairo and @view, which outlive it. Paths, matrix and the pen's manners are set on
+ * @cairo; all that paints or clips goes through the calls below, which know where it goes. */
 SqDrawing *sq_drawing_new (cairo_t *cairo, const SqView *view);
 void sq_drawing_free (SqDrawing *drawing);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqDrawing, sq_drawing_free)
@@ -26,8 +29,24 @@ void sq_draw_stroke_dashed (
   SqDrawing *drawing, double pen_mm, SqColour colour, const double *dash_mm, int n_dashes);
 void sq_draw_fill (SqDrawing *drawing, SqColour colour, double alpha);
 
+/* Fills in one colour that is @from_alpha at @from and @to_alpha at @to, straight between. */
+void sq_draw_fade (SqDrawing *drawing,
+                   SqColour colour,
+                   SqPaperPoint from,
+                   double from_alpha,
+                   SqPaperPoint to,
+                   double to_alpha);
+
 /* Fills the current path with @fill, outlines it in ink and clears it. */
 void sq_draw_outlined (SqDrawing *drawing, SqInk fill, double pen_mm);
+
+/* Nothing is drawn outside the current path any more until the second is called, which also brings
+ * back the rest of cairo's state; they nest. */
+void sq_draw_clip (SqDrawing *drawing);
+void sq_draw_unclip (SqDrawing *drawing);
+
+/* What follows belongs to @layer. Only files that have layers take notice. */
+void sq_draw_layer (SqDrawing *drawing, SqLayer layer);
 
 /* Straight lines and common shapes, each stroked or filled at once. */
 void sq_draw_line (

@@ -177,9 +177,10 @@ sq_light_overlay_draw (SqDrawing *drawing,
   cairo_new_path (cairo);
   cairo_set_fill_rule (cairo, CAIRO_FILL_RULE_EVEN_ODD);
   areas_path (drawing, overlay->outline);
-  cairo_clip (cairo);
+  sq_draw_clip (drawing);
   draw_bands (drawing, overlay, stops);
   draw_lines (drawing, overlay, stops);
+  sq_draw_unclip (drawing);
   cairo_restore (cairo);
   /* Where nothing was read any more the light ends in a line, not in darkness. */
   areas_path (drawing, overlay->outline);

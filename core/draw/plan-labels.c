@@ -122,6 +122,15 @@ draw_lines (SqDrawing *drawing, const SqPlanWord *word)
                       word->text.n_lines - (int)word->wish.detail, align);
 }
 
+static SqLayer
+layer_of (const SqPlanWord *word)
+{
+  return word->kind == SQ_LABEL_TAG    ? SQ_LAYER_TAGS
+         : word->kind == SQ_LABEL_MARK ? SQ_LAYER_READINGS
+         : word->kind == SQ_LABEL_NOTE ? SQ_LAYER_NOTES
+                                       : SQ_LAYER_LABELS;
+}
+
 static void
 draw_word (const SqPlanParts *parts, const SqPlanWord *word)
 {
@@ -153,6 +162,12 @@ void
 sq_plan_labels_draw (const SqPlanLabels *labels, const SqPlanParts *parts)
 {
   /* Backwards: the most important last, on top, should two of them meet after all. */
-  for (guint i = labels->words->len; i > 0; i--)
-    draw_word (parts, &g_array_index (labels->words, SqPlanWord, i - 1));
+  for (SqLayer layer = SQ_LAYER_LABELS; layer <= SQ_LAYER_READINGS; layer++) {
+    sq_draw_layer (parts->drawing, layer);
+    for (guint i = labels->words->len; i > 0; i--) {
+      const SqPlanWord *word = &g_array_index (labels->words, SqPlanWord, i - 1);
+      if (layer_of (word) == layer)
+        draw_word (parts, word);
+    }
+  }
 }

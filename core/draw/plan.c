@@ -149,8 +149,10 @@ static void
 draw_light_and_sight (const SqPlanParts *parts)
 {
   const SqCamera *active = sq_scene_camera (parts->scene);
+  sq_draw_layer (parts->drawing, SQ_LAYER_THROWS);
   for (guint i = 0; i < parts->throws->len; i++)
     sq_draw_throw (parts->drawing, &g_array_index (parts->throws, SqThrow, i));
+  sq_draw_layer (parts->drawing, SQ_LAYER_SIGHT);
   for (guint i = 0; i < parts->fields->len; i++) {
     const SqCamera *camera = SQ_AT (SqCamera, parts->scene->cameras, i);
     if (!camera->common.hidden)
@@ -204,12 +206,14 @@ draw_bodies (const SqPlanParts *parts)
   const SqScene *scene = parts->scene;
   const SqView *view = parts->drawing->view;
 
+  sq_draw_layer (parts->drawing, SQ_LAYER_LAMPS);
   for (guint i = 0; i < scene->fixtures->len; i++) {
     const SqFixture *fixture = SQ_AT (SqFixture, scene->fixtures, i);
     SqLamp lamp = sq_lamp_of_fixture (scene, fixture, view);
     if (!fixture->common.hidden)
       sq_draw_lamp (parts->drawing, &lamp);
   }
+  sq_draw_layer (parts->drawing, SQ_LAYER_CAMERAS);
   for (guint i = 0; i < scene->cameras->len; i++) {
     const SqCamera *camera = SQ_AT (SqCamera, scene->cameras, i);
     if (!camera->common.hidden)
@@ -242,6 +246,7 @@ draw_power_and_points (const SqPlanParts *parts)
   const SqScene *scene = parts->scene;
   const SqView *view = parts->drawing->view;
 
+  sq_draw_layer (parts->drawing, SQ_LAYER_POWER);
   for (guint i = 0; i < parts->runs->len; i++)
     if (!SQ_AT (SqCable, scene->cables, i)->common.hidden)
       sq_draw_cable (parts->drawing, &g_array_index (parts->runs, SqCableRun, i));
@@ -251,6 +256,7 @@ draw_power_and_points (const SqPlanParts *parts)
       sq_draw_supply (parts->drawing, sq_view_paper (view, supply->at), supply->kind,
                       sq_supply_angle_rad (parts->blocks, supply->at));
   }
+  sq_draw_layer (parts->drawing, SQ_LAYER_DIMENSIONS);
   for (guint i = 0; i < scene->dimensions->len; i++)
     if (!SQ_AT (SqDimensionLine, scene->dimensions, i)->common.hidden)
       sq_draw_dimension (parts->drawing, SQ_AT (SqDimensionLine, scene->dimensions, i));
@@ -276,33 +282,38 @@ sq_draw_plan (SqDrawing *drawing, const SqPlanRequest *request)
   if (request->report != NULL)
     fill_report (request->report, scene, labels);
 
-  cairo_save (cr);
   cairo_new_path (cr);
   cairo_rectangle (cr, clip.x_mm, clip.y_mm, clip.width_mm, clip.height_mm);
-  cairo_clip (cr);
+  sq_draw_clip (drawing);
   cairo_set_line_cap (cr, CAIRO_LINE_CAP_BUTT);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_MITER);
 
   if (request->underlay != NULL) {
     cairo_save (cr);
+    sq_draw_layer (drawing, SQ_LAYER_OVERLAY);
     request->underlay (drawing, request->underlay_data);
     cairo_restore (cr);
   }
+  sq_draw_layer (drawing, SQ_LAYER_SET);
   draw_set (&parts);
   draw_light_and_sight (&parts);
+  sq_draw_layer (drawing, SQ_LAYER_SHADOWS);
   if (!drawing->view->has_overlay && !request->without_throws)
     draw_shadows (&parts);
+  sq_draw_layer (drawing, SQ_LAYER_GRIP);
   for (guint i = 0; i < scene->panels->len; i++) {
     const SqPanel *panel = SQ_AT (SqPanel, scene->panels, i);
     SqPanelMark mark = sq_panel_mark (drawing->view, panel);
     if (!panel->common.hidden && panel->set)
       sq_draw_panel (drawing, &mark);
   }
+  sq_draw_layer (drawing, SQ_LAYER_PEOPLE);
   draw_people (&parts);
   draw_bodies (&parts);
   draw_power_and_points (&parts);
+  sq_draw_layer (drawing, SQ_LAYER_LEADERS);
   sq_plan_labels_draw_leaders (labels, &parts);
   sq_plan_labels_draw (labels, &parts);
-  cairo_restore (cr);
+  sq_draw_unclip (drawing);
   clear_parts (&parts);
 }

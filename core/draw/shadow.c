@@ -108,16 +108,11 @@ sq_draw_shadow (SqDrawing *drawing, const SqShadow *shadow)
   SqColour dark = sq_colour_hex (0x141719), ink = sq_ink (drawing->view, SQ_INK);
   const SqPaperPoint corners[] = { shadow->edge[0].from, shadow->edge[0].to, shadow->edge[1].to,
                                    shadow->edge[1].from };
+  const SqPaperPoint end = { (shadow->edge[0].to.x_mm + shadow->edge[1].to.x_mm) / 2,
+                             (shadow->edge[0].to.y_mm + shadow->edge[1].to.y_mm) / 2 };
 
-  cairo_pattern_t *fade = cairo_pattern_create_linear (
-    shadow->foot.x_mm, shadow->foot.y_mm, (shadow->edge[0].to.x_mm + shadow->edge[1].to.x_mm) / 2,
-    (shadow->edge[0].to.y_mm + shadow->edge[1].to.y_mm) / 2);
-  cairo_pattern_add_color_stop_rgba (fade, 0.0, dark.red, dark.green, dark.blue, 0.26);
-  cairo_pattern_add_color_stop_rgba (fade, 1.0, dark.red, dark.green, dark.blue, 0.07);
   sq_draw_polyline (drawing, corners, G_N_ELEMENTS (corners), TRUE);
-  cairo_set_source (cr, fade);
-  cairo_fill (cr);
-  cairo_pattern_destroy (fade);
+  sq_draw_fade (drawing, dark, shadow->foot, 0.26, end, 0.07);
 
   for (int side = 0; side < 2; side++) {
     sq_draw_line (drawing, shadow->edge[side].from, shadow->edge[side].to, SQ_PEN_18, ink);

@@ -102,6 +102,7 @@ sq_plot_draw_field (const SqPlot *plot, SqDrawing *drawing, SqPlanReport *report
     .report = report,
   };
   sq_draw_plan (drawing, &request);
+  sq_draw_layer (drawing, SQ_LAYER_SHEET);
   draw_what_is_missing (plot, drawing);
 }
 

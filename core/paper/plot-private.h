@@ -1,4 +1,4 @@
-/* plot-private.h: what a plot holds; for plot*.c and export.c alone */
+/* plot-private.h: what a plot holds; for plot*.c and export*.c alone */
 #pragma once
 
 #include "paper/plot.h"

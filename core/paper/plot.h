@@ -66,7 +66,7 @@ void sq_plot_draw (const SqPlot *plot, cairo_t *cairo, int page);
 
 typedef enum {
   SQ_PLOT_PDF, /* all pages in one file, text searchable, fonts embedded */
-  SQ_PLOT_SVG, /* a file a page, text as outlines */
+  SQ_PLOT_SVG, /* a file a page, text as text, layers as groups (draw/layer.h) */
   SQ_PLOT_PNG, /* a file a page, at request.dpi */
 } SqPlotFormat;
 
@@ -74,9 +74,8 @@ typedef enum {
  * @path: `-` is standard output; where a format takes one page a file and there are several,
  *   `F.png` becomes F-1.png, F-2.png …
  *
- * The same plot gives the same bytes; the date in a PDF is the title's where that is YYYY-MM-DD,
- * else 2000-01-01. An SVG names its parts by a counter that runs on in the cairo library: the first
- * export of a process always gives the same bytes, a second one may number them differently.
+ * The same plot gives the same bytes, each time; the date in a PDF is the title's where that is
+ * YYYY-MM-DD, else 2000-01-01.
  *
  * Returns: FALSE with one line: the file cannot be written, or the picture would be too large */
 gboolean sq_plot_export (const SqPlot *plot, const char *path, SqPlotFormat format, GError **error);
