@@ -19,20 +19,31 @@ typedef struct {
   gboolean right_to_left;
 } Line;
 
+/* Within a set width Pango sends lines that run from right to left to the other side. */
+static SqSvgAnchor
+side_of (PangoLayout *layout, SqSvgAnchor anchor, gboolean right_to_left)
+{
+  if (!right_to_left || anchor == SQ_SVG_MIDDLE || pango_layout_get_width (layout) < 0)
+    return anchor;
+  return anchor == SQ_SVG_LEFT ? SQ_SVG_RIGHT : SQ_SVG_LEFT;
+}
+
 static Line
 line_at (PangoLayoutIter *iter, SqSvgAnchor anchor)
 {
+  PangoLayout *layout = pango_layout_iter_get_layout (iter);
   PangoLayoutLine *line = pango_layout_iter_get_line_readonly (iter);
+  gboolean right_to_left = pango_layout_line_get_resolved_direction (line) == PANGO_DIRECTION_RTL;
   PangoRectangle box;
   pango_layout_iter_get_line_extents (iter, NULL, &box);
   return (Line){
-    .layout = pango_layout_iter_get_layout (iter),
+    .layout = layout,
     .line = line,
     .left_mm = (double)box.x / PANGO_SCALE,
     .width_mm = (double)box.width / PANGO_SCALE,
     .baseline_mm = (double)pango_layout_iter_get_baseline (iter) / PANGO_SCALE,
-    .anchor = anchor,
-    .right_to_left = pango_layout_line_get_resolved_direction (line) == PANGO_DIRECTION_RTL,
+    .anchor = side_of (layout, anchor, right_to_left),
+    .right_to_left = right_to_left,
   };
 }
 
