@@ -78,39 +78,22 @@ export_to (const SqPlot *plot, const char *path, SqPlotFormat format)
   g_assert_no_error (error);
 }
 
-/* Whether @program is there; the test is skipped where it is not. */
-static G_GNUC_UNUSED gboolean
-have_or_skip (const char *program)
-{
-  g_autofree char *path = g_find_program_in_path (program);
-  if (path == NULL)
-    g_test_skip (program);
-  return path != NULL;
-}
-
-/* Runs @command, which must go well. Returns: FALSE, with the test skipped, where it is missing */
-static G_GNUC_UNUSED gboolean
-run_or_skip (const char *const *command)
+/* Runs @command, which must be installed and go well (`tests/run` installs what tests call). */
+static G_GNUC_UNUSED void
+run_command (const char *const *command)
 {
   g_autoptr (GError) error = NULL;
-  if (!have_or_skip (command[0]))
-    return FALSE;
   g_autoptr (GSubprocess) process = g_subprocess_newv (command, G_SUBPROCESS_FLAGS_NONE, &error);
   g_assert_no_error (error);
   g_subprocess_wait_check (process, NULL, &error);
   g_assert_no_error (error);
-  return TRUE;
 }
 
-/* What @program prints; NULL, with the test skipped, where it is not installed. */
+/* What @command prints, with a NUL behind it. */
 static G_GNUC_UNUSED char *
-output_of (
-  const char *program, const char *a, const char *b, const char *c, const char *d, gsize *length)
+output_of_command (const char *const *command, gsize *length)
 {
   g_autoptr (GError) error = NULL;
-  if (!have_or_skip (program))
-    return NULL;
-  const char *const command[] = { program, a, b, c, d, NULL };
   g_autoptr (GSubprocess) process =
     g_subprocess_newv (command, G_SUBPROCESS_FLAGS_STDOUT_PIPE, &error);
   g_assert_no_error (error);
@@ -129,18 +112,31 @@ output_of (
   return copy;
 }
 
+static G_GNUC_UNUSED char *
+output_of (
+  const char *program, const char *a, const char *b, const char *c, const char *d, gsize *length)
+{
+  const char *const command[] = { program, a, b, c, d, NULL };
+  return output_of_command (command, length);
+}
+
+/* All of @text but blanks and line ends. */
+static G_GNUC_UNUSED char *
+without_blanks (char *text)
+{
+  char *to = text;
+  for (const char *from = text; *from != '\0'; from++)
+    if (strchr (" \n", *from) == NULL)
+      *to++ = *from;
+  *to = '\0';
+  return text;
+}
+
 /* The words of a PDF. Blanks are left out: how wide one is lies in the eye of the extractor. */
 static G_GNUC_UNUSED char *
 text_of (const char *pdf)
 {
-  char *text = output_of ("pdftotext", pdf, "-", NULL, NULL, NULL);
-  char *to = text;
-  for (const char *from = text; from != NULL && *from != '\0'; from++)
-    if (strchr (" \n", *from) == NULL)
-      *to++ = *from;
-  if (to != NULL)
-    *to = '\0';
-  return text;
+  return without_blanks (output_of ("pdftotext", pdf, "-", NULL, NULL, NULL));
 }
 
 static G_GNUC_UNUSED gboolean
