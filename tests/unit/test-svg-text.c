@@ -254,6 +254,17 @@ test_after_numbers (void)
   assert_near (number_of (middle, "x"), 100 - whole_mm / 2, within);
 }
 
+/* Where two directions meet, the viewer sets the whole line: parts of it do not follow each other.
+ */
+static void
+test_numbers_among_both_directions (void)
+{
+  const SqType type = small (SQ_ALIGN_LEFT);
+  g_autoptr (GPtrArray) elements = page_of ("23 fc " HEBREW " 17 key", &type);
+  g_assert_cmpstr (nth_element (elements, "text", 0)->words->str, ==, "23 fc " HEBREW " 17 key");
+  g_assert_cmpuint (count_elements (elements, "tspan"), ==, 0);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -269,5 +280,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/svg text/what is cut ends in an ellipsis", test_cut);
   g_test_add_func ("/svg text/a word that is broken", test_broken_word);
   g_test_add_func ("/svg text/what follows a number stays in its place", test_after_numbers);
+  g_test_add_func ("/svg text/numbers in a line of both directions",
+                   test_numbers_among_both_directions);
   return g_test_run ();
 }
