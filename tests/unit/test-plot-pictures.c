@@ -112,6 +112,23 @@ test_overlays (Place *place, gconstpointer unused)
   }
 }
 
+/* Shadows are drawn where no overlay shows them. */
+static void
+test_shadows (Place *place, gconstpointer unused)
+{
+  g_autofree char *svg = in_place (place, "plot.svg"), *text = NULL;
+  g_autoptr (SqScene) scene =
+    scene_of ("'room': {'bounce': false},"
+              "'marks': [{'id': 'm', 'label': 'A', 'at': [3, 2], 'shadow_pinned': true}],"
+              "'fixtures': [{'id': 'f', 'class': 'tungsten-fresnel-2000', 'at': [0, 0, 3],"
+              " 'aim': 'm', 'role': 'key'}]");
+  g_autoptr (SqPlot) plot = plot_of (scene, "A3", 25, SQ_OVERLAY_NONE);
+  compare_pages (place, plot);
+  g_assert_true (g_file_get_contents (svg, &text, NULL, NULL));
+  g_assert_nonnull (strstr (text, "<g id=\"shadows\">"));
+  g_assert_nonnull (strstr (text, "fill=\"url(#fade-1)\""));
+}
+
 static void
 test_samples (Place *place, gconstpointer unused)
 {
@@ -147,6 +164,7 @@ main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   ADD_IN_PLACE ("/plot picture/any overlay, and one ink", test_overlays);
+  ADD_IN_PLACE ("/plot picture/shadows fade", test_shadows);
   ADD_IN_PLACE ("/plot picture/each sample", test_samples);
   return g_test_run ();
 }
