@@ -116,11 +116,17 @@ static void
 test_layers_have_names (void)
 {
   g_autoptr (GHashTable) ids = g_hash_table_new (g_str_hash, g_str_equal);
+  g_autofree char *path = g_build_filename (SQ_SOURCE_DIR, "app/share/squarelaw.1", NULL);
+  g_autofree char *manual = NULL;
+  g_assert_true (g_file_get_contents (path, &manual, NULL, NULL));
   for (int layer = 0; layer < SQ_LAYERS; layer++) {
     const char *id = sq_layer_id ((SqLayer)layer);
     for (const char *c = id; *c != '\0'; c++)
       g_assert_true (g_ascii_islower (*c));
     g_assert_true (g_hash_table_add (ids, (gpointer)id));
+    g_autofree char *word = g_strdup_printf ("\\b%s\\b", id);
+    if (!g_regex_match_simple (word, manual, G_REGEX_DEFAULT, G_REGEX_MATCH_DEFAULT))
+      g_error ("the manual does not name the layer %s", id);
     g_assert_cmpstr (sq_layer_title ((SqLayer)layer), !=, "");
   }
 }
