@@ -19,6 +19,8 @@ typedef struct {
   double distance_m;
 } SqReadingRow;
 
+/* Sums of less than SQ_DARK_LX are 0, so that whatever is over 0 has its stops; rows stay as they
+ * are. */
 typedef struct {
   const SqProbe *probe;
   double lux;    /* flat or dome; NAN for spot */
