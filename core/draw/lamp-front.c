@@ -147,6 +147,8 @@ sq_draw_lamp_aimed (SqDrawing *drawing, const SqLamp *lamp, const SqLampSize *si
   }
   if (source == SQ_SOURCE_FLUORESCENT)
     draw_pins (drawing, size, &pens, back);
+  if (source == SQ_SOURCE_FLAME && optics != SQ_OPTICS_OPEN)
+    sq_draw_lamp_flame_within (drawing, (back + front) / 2);
 
   if (size->skirt_mm > 0.0)
     sq_draw_dots (drawing, (SqPaperPoint){ 0, -size->face_mm / 2 },
