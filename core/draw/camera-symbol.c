@@ -11,7 +11,11 @@
 #define LENS_FRONT_MM 1.2
 #define LABEL_AIR_MM 0.8
 
-/* Past this no edge is followed. */
+/* Where no wall ends them, edges run on past the frame by this share of its distance; so far where
+ * there is no frame. */
+#define PAST_FRAME 0.5
+#define OPEN_REACH_M 6.0
+/* Further away than this no wall ends them. */
 #define MOST_REACH_M 60.0
 /* A frame that would stand nearer than this is left out. */
 #define LEAST_FRAME_MM 4.0
@@ -129,12 +133,14 @@ sq_camera_field (const SqView *view,
                           .half_rad = half,
                           .frame_mm = frame * view->mm_per_m };
 
+  double framed_m = frame > 0.0 ? frame / cos (half) : 0.0; /* along an edge */
+  double open_m = framed_m > 0.0 ? framed_m * (1.0 + PAST_FRAME) : OPEN_REACH_M;
   for (int edge = 0; edge < 2; edge++) {
     double turned = azimuth + (edge == 0 ? half : -half);
     /* Level, at the lens: what it would see were it not tilted. */
     SqVector toward = { cos (turned), sin (turned), 0.0 };
-    field.reach_mm[edge] =
-      sq_ray_cut_m (scene, blocks, camera->at, toward, MOST_REACH_M) * view->mm_per_m;
+    double wall_m = sq_sight_cut_m (scene, blocks, camera->at, toward, framed_m, MOST_REACH_M);
+    field.reach_mm[edge] = (wall_m < MOST_REACH_M ? wall_m : open_m) * view->mm_per_m;
   }
   return field;
 }

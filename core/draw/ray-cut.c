@@ -67,8 +67,12 @@ enters_m (const SqWallBlock *block, SqPoint from, SqVector ray)
 }
 
 double
-sq_ray_cut_m (
-  const SqScene *scene, const GArray *blocks, SqPoint from, SqVector toward, double most_m)
+sq_sight_cut_m (const SqScene *scene,
+                const GArray *blocks,
+                SqPoint from,
+                SqVector toward,
+                double indoors_m,
+                double most_m)
 {
   SqVector ray = sq_vector_unit (toward);
   double cut = most_m;
@@ -80,8 +84,9 @@ sq_ray_cut_m (
 
   for (guint i = 0; i < blocks->len; i++) {
     const SqWallBlock *block = sq_wall_block_at (blocks, i);
-    double t = enters_m (block, from, ray);
-    if (t < cut && is_solid_at (block, from.z_m + t * ray.z))
+    double t = enters_m (block, from, ray), z_m = from.z_m + t * ray.z;
+    gboolean wall_there = z_m >= 0.0 && z_m <= block->height_m;
+    if (t < cut && (is_solid_at (block, z_m) || (t >= indoors_m && wall_there)))
       cut = t;
   }
   for (guint i = 0; i < scene->panels->len; i++) {
@@ -92,6 +97,13 @@ sq_ray_cut_m (
       cut = t;
   }
   return cut;
+}
+
+double
+sq_ray_cut_m (
+  const SqScene *scene, const GArray *blocks, SqPoint from, SqVector toward, double most_m)
+{
+  return sq_sight_cut_m (scene, blocks, from, toward, INFINITY, most_m);
 }
 
 double

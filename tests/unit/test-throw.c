@@ -46,7 +46,31 @@ test_camera_reach (void)
     sq_camera_field (&one_to_fifty, scene, blocks, SQ_AT (SqCamera, scene->cameras, 0));
   assert_near (field.half_rad, G_PI / 4, EXACT); /* 36 over twice 18 */
   assert_near (field.reach_mm[0], 20.0 * 1.9 * G_SQRT2, 1e-6);
-  g_assert_cmpfloat (field.reach_mm[1], >, 20.0 * 30.0);
+  /* With no wall it goes half as far again as the frame, 4 m away. */
+  assert_near (field.reach_mm[1], 20.0 * 1.5 * 4.0 * G_SQRT2, 1e-6);
+}
+
+/* A camera may look through a door at somebody, but past the frame a window ends its edges. */
+static void
+test_camera_out_of_window (void)
+{
+  static const struct {
+    double aim_x, left_x;
+  } rows[] = { { 2.0, 3.9 }, { 5.0, 7.5 } };
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
+    g_autofree char *text = g_strdup_printf (
+      "'walls': [{'id': 'w', 'path': [[4, -9], [4, 9]], 'thickness': 0.2, 'height': 3,"
+      "'openings': [{'id': 'o', 'kind': 'window', 'edge': 0, 'offset': 0.5, 'width': 17}]}],"
+      "'cameras': [{'id': 'c', 'at': [0, 0, 1.5], 'aim': [%g, 0, 1.5], 'focal_mm': 18,"
+      "'gate_mm': [36, 24]}]",
+      rows[i].aim_x);
+    g_autoptr (SqScene) scene = right_scene (text);
+    g_autoptr (GArray) blocks = sq_wall_blocks (scene);
+    SqCameraField field =
+      sq_camera_field (&one_to_fifty, scene, blocks, SQ_AT (SqCamera, scene->cameras, 0));
+    for (int edge = 0; edge < 2; edge++)
+      assert_near (field.reach_mm[edge], 20.0 * rows[i].left_x * G_SQRT2, 1e-6);
+  }
 }
 
 static const char one_lamp[] =
@@ -179,6 +203,8 @@ main (int argc, char **argv)
   g_test_add_func ("/draw/cameras/edges at atan (width over twice the focal length)",
                    test_camera_field);
   g_test_add_func ("/draw/cameras/a wall ends the field", test_camera_reach);
+  g_test_add_func ("/draw/cameras/past the frame a window ends the field",
+                   test_camera_out_of_window);
   g_test_add_func ("/draw/throw/each tick is one stop", test_stop_ticks);
   g_test_add_func ("/draw/throw/ticks count from a frame", test_ticks_count_from_frame);
   g_test_add_func ("/draw/throw/a wall cuts the axis", test_axis_is_cut);
