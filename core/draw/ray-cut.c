@@ -106,17 +106,27 @@ sq_ray_cut_m (
   return sq_sight_cut_m (scene, blocks, from, toward, INFINITY, most_m);
 }
 
-double
-sq_frame_on_the_way_m (const SqScene *scene, SqPoint from, SqVector way)
+const SqPanel *
+sq_frame_on_the_way (const SqScene *scene, SqPoint from, SqVector way)
 {
-  double found = 0.0, length = sq_vector_length (way);
+  const SqPanel *found = NULL;
+  double farthest = 0.0, length = sq_vector_length (way);
   for (guint i = 0; i < scene->panels->len; i++) {
     const SqPanel *panel = SQ_AT (SqPanel, scene->panels, i);
     if (panel->kind != SQ_PANEL_DIFFUSION || !panel->set)
       continue;
     double t = sq_ray_meets_panel_m (panel, from, way);
-    if (t < length && t > found)
-      found = t;
+    if (t < length && t > farthest) {
+      farthest = t;
+      found = panel;
+    }
   }
   return found;
+}
+
+double
+sq_frame_on_the_way_m (const SqScene *scene, SqPoint from, SqVector way)
+{
+  const SqPanel *frame = sq_frame_on_the_way (scene, from, way);
+  return frame != NULL ? sq_ray_meets_panel_m (frame, from, way) : 0.0;
 }

@@ -32,8 +32,11 @@ double sq_sight_cut_m (const SqScene *scene,
 /* How far along the ray it passes through @panel; NAN where it misses. */
 double sq_ray_meets_panel_m (const SqPanel *panel, SqPoint from, SqVector toward);
 
-/* How far along @way, which ends where the light is aimed, the last diffusion frame stands: from
- * there on that is the source. 0: there is none. */
+/* The last diffusion frame on @way, which ends where the light is aimed: from there on that is the
+ * source. Returns: (nullable): */
+const SqPanel *sq_frame_on_the_way (const SqScene *scene, SqPoint from, SqVector way);
+
+/* How far along @way that frame stands. 0: there is none. */
 double sq_frame_on_the_way_m (const SqScene *scene, SqPoint from, SqVector way);
 
 G_END_DECLS

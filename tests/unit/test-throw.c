@@ -1,8 +1,7 @@
-/* test-throw.c: where light and sight go on the plan: throws, ticks, fields of view, shadows */
+/* test-throw.c: where light and sight go on the plan: throws, ticks, fields of view */
 #include "draw-page.h"
 #include "draw/beam-angles.h"
 #include "draw/camera-symbol.h"
-#include "draw/shadow.h"
 #include "draw/throw.h"
 
 static void
@@ -164,38 +163,6 @@ test_beam_angles (void)
   }
 }
 
-static void
-test_shadow_length (void)
-{
-  /* A lamp 4 m up, 3 m away; crown at 0.936 of 1.70 and 0.11: 1.7012. By the intercept theorem the
-   * shadow ends 3 · 1.7012 / (4 - 1.7012) behind. */
-  g_autoptr (SqScene) scene = right_scene (
-    "'marks': [{'id': 'm', 'at': [3, 0]}], 'fixtures': ["
-    "{'id': 'f', 'class': 'tungsten-fresnel-2000', 'at': [0, 0, 4], 'aim': 'm', 'beam': 0},"
-    "{'id': 'away', 'class': 'tungsten-fresnel-2000', 'at': [0, 0, 4], 'aim': [0, 5, 1],"
-    " 'beam': 0},"
-    "{'id': 'soft', 'class': 'softlight-2000', 'at': [0, 0, 4], 'aim': 'm'}]");
-  g_autoptr (GArray) blocks = sq_wall_blocks (scene);
-  const SqMark *mark = SQ_AT (SqMark, scene->marks, 0);
-  SqShadow shadow =
-    sq_shadow (&one_to_fifty, scene, blocks, SQ_AT (SqFixture, scene->fixtures, 0), mark);
-  double crown = 0.936 * 1.70 + 0.11, half = asin (SQ_FIGURE_RADIUS_M / 3.0);
-
-  g_assert_true (shadow.any);
-  for (int side = 0; side < 2; side++) {
-    SqPlace from = sq_view_place (&one_to_fifty, shadow.edge[side].from);
-    SqPlace to = sq_view_place (&one_to_fifty, shadow.edge[side].to);
-    double turned = side == 0 ? half : -half;
-    assert_near (atan2 (to.y_m, to.x_m), turned, 1e-9);
-    /* It touches the figure: the radius stands square on the tangent. */
-    assert_near (hypot (from.x_m - 3.0, from.y_m), SQ_FIGURE_RADIUS_M, 1e-9);
-    assert_near (sq_place_distance_m (from, to), 3.0 * crown / (4.0 - crown), 1e-9);
-  }
-  for (guint i = 1; i < 3; i++)
-    g_assert_false (
-      sq_shadow (&one_to_fifty, scene, blocks, SQ_AT (SqFixture, scene->fixtures, i), mark).any);
-}
-
 int
 main (int argc, char **argv)
 {
@@ -209,6 +176,5 @@ main (int argc, char **argv)
   g_test_add_func ("/draw/throw/ticks count from a frame", test_ticks_count_from_frame);
   g_test_add_func ("/draw/throw/a wall cuts the axis", test_axis_is_cut);
   g_test_add_func ("/draw/throw/beam angles", test_beam_angles);
-  g_test_add_func ("/draw/shadows/as long as the lamp is high", test_shadow_length);
   return g_test_run ();
 }
