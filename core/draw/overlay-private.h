@@ -15,7 +15,8 @@ struct SqLightOverlay {
   double set_lux, t_stop;
   SqUnits units;
   SqGrid *grid;                  /* stops from the set exposure, NAN where nothing is shown */
-  GPtrArray *outline;            /* SqContour: of all that is shown */
+  GPtrArray *outline;            /* SqContour: of all that has a value */
+  GPtrArray *indoors;            /* SqContour: where the darkest band shows too; may be @outline */
   GPtrArray *solids;             /* SqContour: pieces that the plane of the map cuts through */
   GPtrArray *lines[SQ_CONTOURS]; /* SqContour */
   GPtrArray *areas[SQ_CONTOURS]; /* SqContour: of all that is brighter */

@@ -70,9 +70,11 @@ sq_light_overlay_new (const SqScene *scene, const SqLightMap *map)
   for (gsize k = 0; k < (gsize)map->columns * map->rows; k++)
     grid->value[k] = stops_shown (map->lux[k], map->set_lux);
   sq_grid_smooth (grid, SMOOTH_STEPS);
-  sq_rooms_keep (grid, scene);
   overlay->solids = solids_at (scene, map->request.height_m);
   overlay->outline = sq_contour_cells (grid);
+  g_autoptr (SqGrid) rooms = sq_grid_copy (grid);
+  overlay->indoors =
+    sq_rooms_keep (rooms, scene) ? sq_contour_cells (rooms) : g_ptr_array_ref (overlay->outline);
   sq_grid_grow (grid); /* lines run on under the faces of the walls */
   overlay->grid = grid;
   for (int k = 0; k < SQ_CONTOURS; k++) {
@@ -90,6 +92,7 @@ sq_light_overlay_free (SqLightOverlay *overlay)
     g_ptr_array_unref (overlay->areas[k]);
   }
   g_ptr_array_unref (overlay->outline);
+  g_ptr_array_unref (overlay->indoors);
   g_ptr_array_unref (overlay->solids);
   sq_grid_free (overlay->grid);
   g_free (overlay);
@@ -122,12 +125,13 @@ areas_path (SqDrawing *drawing, const GPtrArray *areas)
     sq_contour_path (drawing, g_ptr_array_index (areas, k));
 }
 
-/* Each band is laid over the one below it, so that no seam can show between two. */
+/* Each band is laid over the one below it, so that no seam can show between two. Out of doors the
+ * darkest band, which has no end, stays paper: only the ground that lamps light is tinted there. */
 static void
 draw_bands (SqDrawing *drawing, const SqLightOverlay *overlay, gboolean stops)
 {
   int last = stops ? SQ_LAST_STOPS_BAND : SQ_LAST_LUX_BAND;
-  areas_path (drawing, overlay->outline);
+  areas_path (drawing, overlay->indoors);
   sq_draw_fill (drawing, sq_overlay_colour (drawing->view, stops, SQ_FIRST_BAND), 1.0);
   for (int k = 0; k < SQ_CONTOURS && SQ_FIRST_CONTOUR + k <= last; k++) {
     if (overlay->areas[k]->len == 0)
@@ -182,7 +186,7 @@ sq_light_overlay_draw (SqDrawing *drawing,
   draw_lines (drawing, overlay, stops);
   cairo_restore (cairo);
   /* Where nothing was read any more the light ends in a line, not in darkness. */
-  areas_path (drawing, overlay->outline);
+  areas_path (drawing, overlay->indoors);
   sq_draw_stroke (drawing, SQ_PEN_13, line_colour (drawing->view, stops, SQ_FIRST_CONTOUR));
   areas_path (drawing, overlay->solids);
   sq_draw_fill (drawing, sq_ink (drawing->view, SQ_PAPER), 1.0);

@@ -120,7 +120,7 @@ all_marks_indoors (const guint8 *ground, const SqGrid *grid, const SqScene *scen
   return TRUE;
 }
 
-void
+gboolean
 sq_rooms_keep (SqGrid *grid, const SqScene *scene)
 {
   gsize n_points = (gsize)grid->columns * grid->rows;
@@ -133,8 +133,12 @@ sq_rooms_keep (SqGrid *grid, const SqScene *scene)
   for (gsize k = 0; k < n_points && !any_room; k++)
     any_room = ground[k] == INDOORS;
   if (!any_room || !all_marks_indoors (ground, grid, scene))
-    return;
+    return FALSE;
+  gboolean any_outdoors = FALSE;
   for (gsize k = 0; k < n_points; k++)
-    if (ground[k] == OUTDOORS)
+    if (ground[k] == OUTDOORS) {
       grid->value[k] = NAN;
+      any_outdoors = TRUE;
+    }
+  return any_outdoors;
 }

@@ -21,7 +21,7 @@ typedef struct {
 } SqShadowSource;
 
 /* Rays that find out where the shadow ends, from edge to edge. */
-#define SQ_SHADOW_RAYS 9
+#define SQ_SHADOW_RAYS 33
 
 typedef struct {
   gboolean any;
