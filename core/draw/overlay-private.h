@@ -16,7 +16,8 @@ struct SqLightOverlay {
   SqUnits units;
   SqGrid *grid;                  /* stops from the set exposure, NAN where nothing is shown */
   GPtrArray *outline;            /* SqContour: of all that has a value */
-  GPtrArray *indoors;            /* SqContour: where the darkest band shows too; may be @outline */
+  GPtrArray *rooms;              /* SqContour (nullable): where walls enclose them */
+  GPtrArray *dark;               /* SqContour: under the darkest band, where that shows */
   GPtrArray *solids;             /* SqContour: pieces that the plane of the map cuts through */
   GPtrArray *lines[SQ_CONTOURS]; /* SqContour */
   GPtrArray *areas[SQ_CONTOURS]; /* SqContour: of all that is brighter */

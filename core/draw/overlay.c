@@ -56,6 +56,21 @@ stops_shown (double lux, double set_lux)
   return stops >= FLOOR_STOPS ? stops : FLOOR_STOPS;
 }
 
+/* The darkest band has no end: it shows in rooms, and in the open where light surrounds it. */
+static void
+find_ground (SqLightOverlay *overlay, const SqScene *scene, const SqGrid *grid)
+{
+  g_autoptr (SqGrid) rooms = sq_grid_copy (grid), dark = sq_grid_copy (grid);
+  sq_dark_keep (dark, SQ_FIRST_CONTOUR);
+  if (sq_rooms_keep (rooms, scene)) {
+    overlay->rooms = sq_contour_cells (rooms);
+    for (gsize k = 0; k < (gsize)grid->columns * grid->rows; k++)
+      if (!isnan (rooms->value[k]))
+        dark->value[k] = rooms->value[k];
+  }
+  overlay->dark = sq_contour_cells (dark);
+}
+
 SqLightOverlay *
 sq_light_overlay_new (const SqScene *scene, const SqLightMap *map)
 {
@@ -72,9 +87,7 @@ sq_light_overlay_new (const SqScene *scene, const SqLightMap *map)
   sq_grid_smooth (grid, SMOOTH_STEPS);
   overlay->solids = solids_at (scene, map->request.height_m);
   overlay->outline = sq_contour_cells (grid);
-  g_autoptr (SqGrid) rooms = sq_grid_copy (grid);
-  overlay->indoors =
-    sq_rooms_keep (rooms, scene) ? sq_contour_cells (rooms) : g_ptr_array_ref (overlay->outline);
+  find_ground (overlay, scene, grid);
   sq_grid_grow (grid); /* lines run on under the faces of the walls */
   overlay->grid = grid;
   for (int k = 0; k < SQ_CONTOURS; k++) {
@@ -92,7 +105,8 @@ sq_light_overlay_free (SqLightOverlay *overlay)
     g_ptr_array_unref (overlay->areas[k]);
   }
   g_ptr_array_unref (overlay->outline);
-  g_ptr_array_unref (overlay->indoors);
+  g_clear_pointer (&overlay->rooms, g_ptr_array_unref);
+  g_ptr_array_unref (overlay->dark);
   g_ptr_array_unref (overlay->solids);
   sq_grid_free (overlay->grid);
   g_free (overlay);
@@ -125,13 +139,12 @@ areas_path (SqDrawing *drawing, const GPtrArray *areas)
     sq_contour_path (drawing, g_ptr_array_index (areas, k));
 }
 
-/* Each band is laid over the one below it, so that no seam can show between two. Out of doors the
- * darkest band, which has no end, stays paper: only the ground that lamps light is tinted there. */
+/* Each band is laid over the one below it, so that no seam can show between two. */
 static void
 draw_bands (SqDrawing *drawing, const SqLightOverlay *overlay, gboolean stops)
 {
   int last = stops ? SQ_LAST_STOPS_BAND : SQ_LAST_LUX_BAND;
-  areas_path (drawing, overlay->indoors);
+  areas_path (drawing, overlay->dark);
   sq_draw_fill (drawing, sq_overlay_colour (drawing->view, stops, SQ_FIRST_BAND), 1.0);
   for (int k = 0; k < SQ_CONTOURS && SQ_FIRST_CONTOUR + k <= last; k++) {
     if (overlay->areas[k]->len == 0)
@@ -185,8 +198,9 @@ sq_light_overlay_draw (SqDrawing *drawing,
   draw_bands (drawing, overlay, stops);
   draw_lines (drawing, overlay, stops);
   cairo_restore (cairo);
-  /* Where nothing was read any more the light ends in a line, not in darkness. */
-  areas_path (drawing, overlay->indoors);
+  /* In a doorway a room's darkness ends in a line. */
+  if (overlay->rooms != NULL)
+    areas_path (drawing, overlay->rooms);
   sq_draw_stroke (drawing, SQ_PEN_13, line_colour (drawing->view, stops, SQ_FIRST_CONTOUR));
   areas_path (drawing, overlay->solids);
   sq_draw_fill (drawing, sq_ink (drawing->view, SQ_PAPER), 1.0);

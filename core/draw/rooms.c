@@ -142,3 +142,16 @@ sq_rooms_keep (SqGrid *grid, const SqScene *scene)
     }
   return any_outdoors;
 }
+
+void
+sq_dark_keep (SqGrid *grid, double least)
+{
+  gsize n_points = (gsize)grid->columns * grid->rows;
+  g_autofree guint8 *ground = g_new0 (guint8, n_points);
+  for (gsize k = 0; k < n_points; k++)
+    ground[k] = grid->value[k] < least ? INDOORS : WALL; /* walls are NAN, and no way either */
+  flood (ground, grid);
+  for (gsize k = 0; k < n_points; k++)
+    if (ground[k] != INDOORS)
+      grid->value[k] = NAN;
+}
