@@ -2,6 +2,7 @@
  *
  *   symbol-sheet 50 paper marks.png       1:50 on paper; mono, light and dark are the other grounds
  */
+#include "draw/cable-run.h"
 #include "draw/camera-symbol.h"
 #include "draw/dimension-line.h"
 #include "draw/panel-symbol.h"
