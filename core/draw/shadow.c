@@ -125,9 +125,11 @@ sq_shadow (const SqView *view,
 static void
 draw_fill (SqDrawing *drawing, const SqShadow *shadow)
 {
-  const double at_foot = 0.26, at_end = 0.07;
+  /* On a dark ground only black is darker. */
+  gboolean on_dark = drawing->view->ground == SQ_GROUND_DARK;
+  const double at_foot = on_dark ? 0.6 : 0.26, at_end = on_dark ? 0.2 : 0.07;
   cairo_t *cr = drawing->cairo;
-  SqColour dark = sq_colour_hex (0x141719);
+  SqColour dark = sq_colour_hex (on_dark ? 0x000000 : 0x141719);
   SqPaperPoint middle = shadow->end[SQ_SHADOW_RAYS / 2];
 
   cairo_pattern_t *fade =

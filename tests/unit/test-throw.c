@@ -133,6 +133,67 @@ test_axis_is_cut (void)
     g_assert_cmpfloat (sq_view_place (&one_to_fifty, way.tick[n]).x_m, <=, 3.9);
 }
 
+/* The edges stand where the beam has fallen to a half and a tenth, each cut by what it meets: a
+ * wall along one side, a flag before the other. */
+static void
+test_edges (void)
+{
+  g_autoptr (SqScene) scene = right_scene (
+    "'classes': [{'id': 'k', 'optics': 'lens', 'face': {'width': 0.1}, 'beams': ["
+    "  {'beam_deg': 40, 'field_deg': 60, 'peak_cd': 9000}]}],"
+    "'walls': [{'id': 'w', 'path': [[-2, 1.1], [12, 1.1]], 'thickness': 0.2, 'height': 4}],"
+    "'panels': [{'id': 'g', 'kind': 'flag', 'at': [2, -1.1, 2], 'facing': 180, 'width': 0.6,"
+    "  'height': 1}],"
+    "'fixtures': [{'id': 'f', 'class': 'k', 'at': [0, 0, 2], 'aim': [8, 0, 2]}]");
+  g_autoptr (GArray) blocks = sq_wall_blocks (scene);
+  SqThrow way =
+    sq_throw (&one_to_fifty, scene, blocks, SQ_AT (SqFixture, scene->fixtures, 0), FALSE);
+  g_assert_true (way.hard && way.with_tenth);
+  const double half = SQ_RADIANS (20), tenth = SQ_RADIANS (30);
+  const struct {
+    SqPaperLine line;
+    double slope, end_x;
+  } rows[] = {
+    { way.half[0], tan (half), 1.0 / tan (half) },    /* to the wall's face at y = 1 */
+    { way.tenth[0], tan (tenth), 1.0 / tan (tenth) }, /* its own way to the same wall */
+    { way.half[1], -tan (half), 8.0 },                /* beside the flag: level with the aim */
+    { way.tenth[1], -tan (tenth), 2.0 },              /* the flag spans y -1.4 to -0.8 */
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
+    SqPlace end = sq_view_place (&one_to_fifty, rows[i].line.to);
+    double slope = end.y_m / end.x_m;
+    assert_near (slope, rows[i].slope, 1e-9);
+    assert_near (end.x_m, rows[i].end_x, 1e-9);
+  }
+}
+
+/* With more than eight hard lamps a tenth is drawn for keys, backs and profiles alone. */
+static void
+test_many_tenths (void)
+{
+  static const struct {
+    const char *optics, *role;
+    gboolean among_many;
+  } rows[] = {
+    { "lens", "key", TRUE },   { "lens", "back", TRUE },          { "lens", "fill", FALSE },
+    { "lens", "side", FALSE }, { "profile", "background", TRUE }, { "parallel", "effect", FALSE },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    for (int many = 0; many < 2; many++) {
+      g_autofree char *text = g_strdup_printf (
+        "'classes': [{'id': 'k', 'optics': '%s', 'beams': ["
+        "  {'beam_deg': 20, 'field_deg': 40, 'peak_cd': 9000}]}],"
+        "'fixtures': [{'id': 'f', 'class': 'k', 'at': [0, 0, 2], 'aim': [8, 0, 2], 'role': '%s'}]",
+        rows[i].optics, rows[i].role);
+      g_autoptr (SqScene) scene = right_scene (text);
+      g_autoptr (GArray) blocks = sq_wall_blocks (scene);
+      SqThrow way =
+        sq_throw (&one_to_fifty, scene, blocks, SQ_AT (SqFixture, scene->fixtures, 0), many);
+      g_assert_true (way.hard);
+      g_assert_cmpint (way.with_tenth, ==, !many || rows[i].among_many);
+    }
+}
+
 static void
 test_beam_angles (void)
 {
@@ -175,6 +236,8 @@ main (int argc, char **argv)
   g_test_add_func ("/draw/throw/each tick is one stop", test_stop_ticks);
   g_test_add_func ("/draw/throw/ticks count from a frame", test_ticks_count_from_frame);
   g_test_add_func ("/draw/throw/a wall cuts the axis", test_axis_is_cut);
+  g_test_add_func ("/draw/throw/edges are cut each by its own", test_edges);
+  g_test_add_func ("/draw/throw/tenths among many", test_many_tenths);
   g_test_add_func ("/draw/throw/beam angles", test_beam_angles);
   return g_test_run ();
 }
