@@ -56,18 +56,25 @@ stops_shown (double lux, double set_lux)
   return stops >= FLOOR_STOPS ? stops : FLOOR_STOPS;
 }
 
-/* The darkest band has no end: it shows in rooms, and in the open where light surrounds it. */
+/* The darkest band has no end: it shows in rooms, and in the open where light surrounds it. Like
+ * the light it goes on under the faces of the walls. */
 static void
 find_ground (SqLightOverlay *overlay, const SqScene *scene, const SqGrid *grid)
 {
+  gsize n_points = (gsize)grid->columns * grid->rows;
   g_autoptr (SqGrid) rooms = sq_grid_copy (grid), dark = sq_grid_copy (grid);
   sq_dark_keep (dark, SQ_FIRST_CONTOUR);
   if (sq_rooms_keep (rooms, scene)) {
     overlay->rooms = sq_contour_cells (rooms);
-    for (gsize k = 0; k < (gsize)grid->columns * grid->rows; k++)
+    for (gsize k = 0; k < n_points; k++)
       if (!isnan (rooms->value[k]))
         dark->value[k] = rooms->value[k];
   }
+  g_autoptr (SqGrid) grown = sq_grid_copy (dark);
+  sq_grid_grow (grown);
+  for (gsize k = 0; k < n_points; k++)
+    if (isnan (dark->value[k]) && isnan (grid->value[k]))
+      dark->value[k] = grown->value[k];
   overlay->dark = sq_contour_cells (dark);
 }
 
@@ -81,15 +88,15 @@ sq_light_overlay_new (const SqScene *scene, const SqLightMap *map)
   overlay->t_stop = camera != NULL ? camera->t_stop : stop_without_camera;
   overlay->units = (SqUnits)scene->units;
 
-  SqGrid *grid = sq_grid_new (map->columns, map->rows, map->first, map->step_m);
+  g_autoptr (SqGrid) grid = sq_grid_new (map->columns, map->rows, map->first, map->step_m);
   for (gsize k = 0; k < (gsize)map->columns * map->rows; k++)
     grid->value[k] = stops_shown (map->lux[k], map->set_lux);
   sq_grid_smooth (grid, SMOOTH_STEPS);
   overlay->solids = solids_at (scene, map->request.height_m);
-  overlay->outline = sq_contour_cells (grid);
   find_ground (overlay, scene, grid);
+  overlay->grid = sq_grid_copy (grid);
   sq_grid_grow (grid); /* lines run on under the faces of the walls */
-  overlay->grid = grid;
+  overlay->outline = sq_contour_cells (grid);
   for (int k = 0; k < SQ_CONTOURS; k++) {
     overlay->lines[k] = sq_contours (grid, SQ_FIRST_CONTOUR + k);
     overlay->areas[k] = sq_contour_areas (grid, SQ_FIRST_CONTOUR + k);
