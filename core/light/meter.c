@@ -61,21 +61,18 @@ sum_roles (SqMarkReading *reading, const SqReadingRow *row)
     reading->back_lux += row->lux;
 }
 
-/* Less than darkness is none: a sum that people read has stops, or it is 0. */
+/* Any back light has its stops against any key, so that a program that finds the one finds the
+ * other. People are told of neither where it is dark. */
 static double
-unless_dark (double lux)
+stops_between (double light, double reference)
 {
-  return lux > SQ_DARK_LX ? lux : 0.0;
+  return light > 0.0 && reference > 0.0 ? log2 (light) - log2 (reference) : NAN;
 }
 
 static void
 finish_mark (const Job *job, SqMarkReading *reading)
 {
   const SqMeterSettings *meter = job->readings->scene->meter;
-  double *const sums[] = { &reading->lux, &reading->lux_all, &reading->key_lux, &reading->fill_lux,
-                           &reading->back_lux };
-  for (guint i = 0; i < G_N_ELEMENTS (sums); i++)
-    *sums[i] = unless_dark (*sums[i]);
   double key = reading->key_lux, fill = reading->fill_lux;
   reading->t_stop = sq_exposure_t_stop (&job->exposure, meter->dome_c, reading->lux);
   reading->stops_from_exposure = sq_stops_over (reading->lux, job->readings->set_lux);
@@ -83,7 +80,7 @@ finish_mark (const Job *job, SqMarkReading *reading)
   reading->ratio = sq_ratio (key + fill, fill);
   reading->shown_ratio = meter->ratio == SQ_RATIO_PLAIN ? reading->key_to_fill : reading->ratio;
   reading->ratio_stops = sq_stops_over (reading->ratio, 1.0);
-  reading->back_stops = sq_stops_over (reading->back_lux, key);
+  reading->back_stops = stops_between (reading->back_lux, key);
 }
 
 static void
@@ -151,7 +148,6 @@ finish_probe (const Job *job, SqProbeReading *reading, double sum)
   };
   double constant = constants[reading->probe->receptor];
   gboolean spot = reading->probe->receptor == SQ_RECEPTOR_SPOT;
-  sum = unless_dark (sum);
   reading->lux = spot ? NAN : sum;
   reading->cd_m2 = spot ? sum : NAN;
   reading->t_stop = sq_exposure_t_stop (&job->exposure, constant, sum);
