@@ -17,7 +17,7 @@ gboolean sq_rooms_keep (SqGrid *grid, const SqScene *scene);
 
 /* sq_dark_keep:
  * @grid: values over the plan; all become NAN but those under @least that belong to what is lit:
- *   dark ground that no darkness joins to the border of the plan
+ *   dark ground that light borders on and that no darkness joins to the border of the plan
  *
  * Beyond the last light out of doors nobody wants to know how dark it is. */
 void sq_dark_keep (SqGrid *grid, double least);

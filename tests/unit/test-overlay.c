@@ -97,7 +97,8 @@ test_rooms (void)
   }
 }
 
-/* A bright ring: the dark within belongs to what is lit, the dark without is nobody's. */
+/* A bright ring: the dark within belongs to what is lit, the dark without is nobody's, and so is a
+ * pocket within a wall. */
 static void
 test_dark_ground (void)
 {
@@ -105,7 +106,10 @@ test_dark_ground (void)
   for (int j = 0; j < 101; j++)
     for (int i = 0; i < 101; i++) {
       double r = hypot (-2.5 + i * STEP_M, -2.5 + j * STEP_M);
-      *sq_grid_at (grid, i, j) = r > 1.0 && r < 2.0 ? 3.0 : -3.0;
+      double pocket = hypot (-4.5 + i * STEP_M, -4.5 + j * STEP_M); /* round (2, 2) */
+      *sq_grid_at (grid, i, j) = r > 1.0 && r < 2.0              ? 3.0
+                                 : pocket > 0.15 && pocket < 0.3 ? NAN
+                                                                 : -3.0;
     }
   sq_dark_keep (grid, 0.0);
   g_assert_true (is_kept (grid, 0.0, 0.0));
@@ -113,6 +117,7 @@ test_dark_ground (void)
   g_assert_false (is_kept (grid, 1.5, 0.0)); /* not dark */
   g_assert_false (is_kept (grid, 2.4, 2.4));
   g_assert_false (is_kept (grid, 2.2, 0.0));
+  g_assert_false (is_kept (grid, 2.0, 2.0));
 }
 
 /* A map of a point lamp over the middle of an empty floor: E = I h / (h² + r²)^1.5. */
