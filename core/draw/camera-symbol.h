@@ -19,6 +19,7 @@ typedef struct {
   double reach_mm[2]; /* along each edge, left and right of the line of sight, to what ends it: a
                        * wall, past the frame a window or door too; with neither half as far
                        * again as the frame */
+  double seen[2];     /* share of half the frame, left and right, that no wall hides */
 } SqCameraField;
 
 /* The frame stands at the mark that the camera is aimed at, else at its aim, else at the mark

@@ -45,6 +45,9 @@ test_camera_reach (void)
     sq_camera_field (&one_to_fifty, scene, blocks, SQ_AT (SqCamera, scene->cameras, 0));
   assert_near (field.half_rad, G_PI / 4, EXACT); /* 36 over twice 18 */
   assert_near (field.reach_mm[0], 20.0 * 1.9 * G_SQRT2, 1e-6);
+  /* At the frame, 4 m away and 4 m to each side, the wall stands at 1.9 of these 4. */
+  assert_near (field.seen[0], 1.9 / 4.0, 1.0 / 32.0);
+  assert_near (field.seen[1], 1.0, EXACT);
   /* With no wall it goes half as far again as the frame, 4 m away. */
   assert_near (field.reach_mm[1], 20.0 * 1.5 * 4.0 * G_SQRT2, 1e-6);
 }
