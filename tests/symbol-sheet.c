@@ -14,7 +14,7 @@
 
 /* At 1:50 and smaller; larger scales spread it. */
 #define WIDE_MM 297.0
-#define HIGH_MM 270.0
+#define HIGH_MM 295.0
 #define LEFT_MM 16.0
 
 typedef struct {
