@@ -262,7 +262,8 @@ people_mark (GString *text, const SqReadings *readings, const SqMarkReading *rea
   g_autofree char *key = sq_quantity_format (reading->key_lux, SQ_ILLUMINANCE, units);
   g_autofree char *fill = sq_quantity_format (reading->fill_lux, SQ_ILLUMINANCE, units);
   g_autofree char *back = sq_quantity_format (reading->back_lux, SQ_ILLUMINANCE, units);
-  g_autofree char *back_stops = sq_stops_text (reading->back_stops, TRUE);
+  gboolean any_back = reading->back_lux > SQ_DARK_LX && reading->key_lux > SQ_DARK_LX;
+  g_autofree char *back_stops = sq_stops_text (any_back ? reading->back_stops : NAN, TRUE);
   g_autofree char *ratio = sq_ratio_text (reading->shown_ratio);
   g_autofree char *ratio_stops = sq_quantity_format (log2 (reading->shown_ratio), SQ_STOPS, units);
   g_string_append_printf (text, _ ("\n%s  face at %s\n"),

@@ -11,7 +11,11 @@
 #define LENS_FRONT_MM 1.2
 #define LABEL_AIR_MM 0.8
 
-/* Past this no edge is followed. */
+/* Where no wall ends them, edges run on past the frame by this share of its distance; so far where
+ * there is no frame. */
+#define PAST_FRAME 0.5
+#define OPEN_REACH_M 6.0
+/* Further away than this no wall ends them. */
 #define MOST_REACH_M 60.0
 /* A frame that would stand nearer than this is left out. */
 #define LEAST_FRAME_MM 4.0
@@ -113,6 +117,28 @@ frame_distance_m (const SqScene *scene, const SqCamera *camera, SqPlace from, do
   return best;
 }
 
+/* From the middle of the frame outward, as far as walls leave the view to it free. @side: 1 left,
+ * -1 right */
+static double
+seen_of_frame (const SqScene *scene,
+               const GArray *blocks,
+               const SqCamera *camera,
+               double azimuth_rad,
+               double half_rad,
+               double frame_m,
+               int side)
+{
+  const int steps = 32;
+  for (int i = 1; i <= steps; i++) {
+    double off = atan ((double)i / steps * tan (half_rad));
+    SqVector toward = { cos (azimuth_rad + side * off), sin (azimuth_rad + side * off), 0.0 };
+    double away_m = frame_m / cos (off);
+    if (sq_ray_cut_m (scene, blocks, camera->at, toward, away_m) < away_m)
+      return (i - 1.0) / steps;
+  }
+  return 1.0;
+}
+
 SqCameraField
 sq_camera_field (const SqView *view,
                  const SqScene *scene,
@@ -129,12 +155,17 @@ sq_camera_field (const SqView *view,
                           .half_rad = half,
                           .frame_mm = frame * view->mm_per_m };
 
+  double framed_m = frame > 0.0 ? frame / cos (half) : 0.0; /* along an edge */
+  double open_m = framed_m > 0.0 ? framed_m * (1.0 + PAST_FRAME) : OPEN_REACH_M;
   for (int edge = 0; edge < 2; edge++) {
     double turned = azimuth + (edge == 0 ? half : -half);
     /* Level, at the lens: what it would see were it not tilted. */
     SqVector toward = { cos (turned), sin (turned), 0.0 };
-    field.reach_mm[edge] =
-      sq_ray_cut_m (scene, blocks, camera->at, toward, MOST_REACH_M) * view->mm_per_m;
+    double wall_m = sq_sight_cut_m (scene, blocks, camera->at, toward, framed_m, MOST_REACH_M);
+    field.seen[edge] = framed_m > 0.0 ? seen_of_frame (scene, blocks, camera, azimuth, half, frame,
+                                                       edge == 0 ? 1 : -1)
+                                      : 0.0;
+    field.reach_mm[edge] = (wall_m < MOST_REACH_M ? wall_m : open_m) * view->mm_per_m;
   }
   return field;
 }
@@ -146,6 +177,7 @@ sq_camera_edge_at (const SqCameraField *field, int edge, double along_mm)
   return sq_paper_along (field->pupil, turned, along_mm / cos (field->half_rad));
 }
 
+/* Its corners where the frame's edge is seen; dotted between them, as far as walls allow. */
 static void
 draw_bracket (SqDrawing *drawing, const SqCameraField *field)
 {
@@ -154,15 +186,18 @@ draw_bracket (SqDrawing *drawing, const SqCameraField *field)
   double half = field->frame_mm * tan (field->half_rad), corner = MIN (2.4, half);
 
   sq_draw_enter (drawing, field->pupil, field->angle_rad);
-  for (int side = -1; side <= 1; side += 2) {
+  for (int edge = 0; edge < 2; edge++) {
+    int side = edge == 0 ? -1 : 1; /* left of the view is up in its frame */
+    if (field->seen[edge] < 1.0)
+      continue;
     cairo_move_to (drawing->cairo, field->frame_mm, side * (half - corner));
     cairo_line_to (drawing->cairo, field->frame_mm, side * half);
     cairo_line_to (drawing->cairo, field->frame_mm - corner * cos (field->half_rad),
                    side * (half - corner * sin (field->half_rad)));
   }
   sq_draw_stroke (drawing, SQ_PEN_35, ink);
-  cairo_move_to (drawing->cairo, field->frame_mm, -half);
-  cairo_line_to (drawing->cairo, field->frame_mm, half);
+  cairo_move_to (drawing->cairo, field->frame_mm, -half * field->seen[0]);
+  cairo_line_to (drawing->cairo, field->frame_mm, half * field->seen[1]);
   sq_draw_stroke_dashed (drawing, SQ_PEN_13, ink, dots, G_N_ELEMENTS (dots));
   sq_draw_leave (drawing);
 }

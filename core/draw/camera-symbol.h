@@ -16,7 +16,10 @@ typedef struct {
   double angle_rad;   /* of the line of sight, in cairo's sense */
   double half_rad;    /* atan (width / 2f), width unsqueezed */
   double frame_mm;    /* along the line of sight to the frame: the distance of the mark */
-  double reach_mm[2]; /* along each edge to the first wall: left, right of the line of sight */
+  double reach_mm[2]; /* along each edge, left and right of the line of sight, to what ends it: a
+                       * wall, past the frame a window or door too; with neither half as far
+                       * again as the frame */
+  double seen[2];     /* share of half the frame, left and right, that no wall hides */
 } SqCameraField;
 
 /* The frame stands at the mark that the camera is aimed at, else at its aim, else at the mark

@@ -32,7 +32,8 @@ sq_grid_at (const SqGrid *grid, int i, int j)
  * through a wall; points that are NAN stay so. */
 void sq_grid_smooth (SqGrid *grid, double sigma_steps);
 
-/* Gives every NAN that touches a value, also by a corner, the mean of the values around it. */
+/* Gives every NAN that touches a value, also by a corner, one too: what two values in line with it
+ * lead to (by 1 at most), else the mean of the values around it. */
 void sq_grid_grow (SqGrid *grid);
 
 typedef struct {

@@ -65,6 +65,49 @@ sq_grid_smooth (SqGrid *grid, double sigma_steps)
     smooth_line (sq_grid_at (grid, i, 0), grid->columns, grid->rows, weights, reach, line);
 }
 
+static double
+value_or_nan (const SqGrid *grid, int i, int j)
+{
+  if (i < 0 || j < 0 || i >= grid->columns || j >= grid->rows)
+    return NAN;
+  return *sq_grid_at (grid, i, j);
+}
+
+/* The mean of what the four directions say that have two values in line: on as before, so that
+ * lines keep their course; no further than one step. NAN where none has. */
+static double
+carried_on (const SqGrid *grid, int i, int j)
+{
+  static const int ways[4][2] = { { 1, 0 }, { -1, 0 }, { 0, 1 }, { 0, -1 } };
+  const double most_step = 1.0;
+  double sum = 0.0;
+  int found = 0;
+  for (int way = 0; way < 4; way++) {
+    int di = ways[way][0], dj = ways[way][1];
+    double near = value_or_nan (grid, i + di, j + dj);
+    double far = value_or_nan (grid, i + 2 * di, j + 2 * dj);
+    if (isnan (near) || isnan (far))
+      continue;
+    sum += near + CLAMP (near - far, -most_step, most_step);
+    found++;
+  }
+  return found > 0 ? sum / found : NAN;
+}
+
+static double
+mean_around (const SqGrid *grid, int i, int j)
+{
+  double sum = 0.0;
+  int found = 0;
+  for (int v = j - 1; v <= j + 1; v++)
+    for (int u = i - 1; u <= i + 1; u++)
+      if (!isnan (value_or_nan (grid, u, v))) {
+        sum += value_or_nan (grid, u, v);
+        found++;
+      }
+  return found > 0 ? sum / found : NAN;
+}
+
 void
 sq_grid_grow (SqGrid *grid)
 {
@@ -73,15 +116,7 @@ sq_grid_grow (SqGrid *grid)
     for (int i = 0; i < grid->columns; i++) {
       if (!isnan (*sq_grid_at (before, i, j)))
         continue;
-      double sum = 0.0;
-      int found = 0;
-      for (int v = MAX (j - 1, 0); v <= MIN (j + 1, grid->rows - 1); v++)
-        for (int u = MAX (i - 1, 0); u <= MIN (i + 1, grid->columns - 1); u++)
-          if (!isnan (*sq_grid_at (before, u, v))) {
-            sum += *sq_grid_at (before, u, v);
-            found++;
-          }
-      if (found > 0)
-        *sq_grid_at (grid, i, j) = sum / found;
+      double value = carried_on (before, i, j);
+      *sq_grid_at (grid, i, j) = isnan (value) ? mean_around (before, i, j) : value;
     }
 }

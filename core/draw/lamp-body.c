@@ -46,9 +46,9 @@ sq_lamp_back_path (SqDrawing *drawing, int source, double width_mm, double back_
   cairo_line_to (cr, front_mm, half);
 }
 
-/* A flame: a drop, its tip forward. */
+/* A drop, its tip forward. */
 static void
-draw_flame (SqDrawing *drawing, const SqLampPens *pens, double width_mm)
+drop_path (SqDrawing *drawing, double width_mm)
 {
   cairo_t *cr = drawing->cairo;
   double w = width_mm, r = 0.36 * w;
@@ -58,6 +58,25 @@ draw_flame (SqDrawing *drawing, const SqLampPens *pens, double width_mm)
   cairo_curve_to (cr, -0.62 * w, -0.8 * r, -0.62 * w, 0.8 * r, -0.1 * w, r);
   cairo_curve_to (cr, 0.5 * r, 1.2 * r, 0.3 * w, 0.35 * r, 0.62 * w, 0);
   cairo_close_path (cr);
+}
+
+void
+sq_draw_lamp_flame_within (SqDrawing *drawing, double middle_mm)
+{
+  const double small_mm = 2.4;
+  sq_draw_enter (drawing, (SqPaperPoint){ middle_mm, 0 }, 0.0);
+  drop_path (drawing, small_mm);
+  sq_draw_stroke (drawing, SQ_PEN_35, sq_ink (drawing->view, SQ_INK));
+  sq_draw_leave (drawing);
+}
+
+static void
+draw_flame (SqDrawing *drawing, const SqLampPens *pens, double width_mm)
+{
+  cairo_t *cr = drawing->cairo;
+  double w = width_mm;
+
+  drop_path (drawing, w);
   cairo_path_t *drop = cairo_copy_path (cr);
   sq_draw_fill (drawing, sq_ink (drawing->view, SQ_PAPER), 1.0);
   cairo_append_path (cr, drop);

@@ -147,6 +147,9 @@ sq_draw_lamp_aimed (SqDrawing *drawing, const SqLamp *lamp, const SqLampSize *si
   }
   if (source == SQ_SOURCE_FLUORESCENT)
     draw_pins (drawing, size, &pens, back);
+  if (source == SQ_SOURCE_FLAME) /* clear of an open face's dot */
+    sq_draw_lamp_flame_within (drawing,
+                               (back + front) / 2 - (optics == SQ_OPTICS_OPEN ? 0.9 : 0.0));
 
   if (size->skirt_mm > 0.0)
     sq_draw_dots (drawing, (SqPaperPoint){ 0, -size->face_mm / 2 },

@@ -6,6 +6,7 @@ typedef struct {
   SqDrawing *drawing; /* (nullable): only measuring */
   SqColour ink;
   double x_mm, width_mm;
+  gboolean bare; /* nothing is drawn yet */
 } Stack;
 
 static void
@@ -86,12 +87,13 @@ draw_snoot (Stack *stack)
   stack->x_mm += 4.0;
 }
 
-/* The two leaves that are seen from above, at their true angles. */
+/* The two leaves that are seen from above, at their true angles: hinged at the ends of the face,
+ * or, with something before them, clear of it and of a gel's diamond. */
 static void
 draw_doors (Stack *stack, const SqModifier *modifier)
 {
   double length = MAX (2.2, 0.55 * stack->width_mm), hinge = stack->width_mm / 2;
-  double x = stack->x_mm - 1.0, reach = 0.0;
+  double x = stack->bare ? stack->x_mm - 1.0 : stack->x_mm, reach = 0.0;
 
   for (int side = -1; side <= 1; side += 2) {
     double angle = SQ_RADIANS (modifier->leaves_deg[side < 0 ? SQ_LEAF_LEFT : SQ_LEAF_RIGHT]);
@@ -108,14 +110,14 @@ sq_draw_lamp_modifiers (SqDrawing *drawing,
                         double face_mm,
                         double from_mm)
 {
-  Stack stack = { .drawing = drawing, .x_mm = from_mm + 1.1, .width_mm = MAX (face_mm, 3.2) };
-  gboolean any = FALSE;
+  Stack stack = {
+    .drawing = drawing, .x_mm = from_mm + 1.1, .width_mm = MAX (face_mm, 3.2), .bare = TRUE
+  };
 
   if (drawing != NULL)
     stack.ink = sq_ink (drawing->view, SQ_INK);
   for (guint i = 0; fixture != NULL && i < fixture->modifiers->len; i++) {
     const SqModifier *modifier = SQ_AT (SqModifier, fixture->modifiers, i);
-    any = any || modifier->kind != SQ_MODIFIER_SOFTBOX;
     switch (modifier->kind) {
     case SQ_MODIFIER_SCRIM:
       draw_scrim (&stack, modifier);
@@ -137,8 +139,9 @@ sq_draw_lamp_modifiers (SqDrawing *drawing,
       break;
     case SQ_MODIFIER_SOFTBOX: /* is the face itself: lamp-size.c */
     default:
-      break;
+      continue;
     }
+    stack.bare = FALSE;
   }
-  return any ? stack.x_mm : from_mm;
+  return stack.bare ? from_mm : stack.x_mm;
 }

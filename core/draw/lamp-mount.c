@@ -11,8 +11,11 @@ sq_mount_glyph (int mount)
   switch (mount) {
   case SQ_MOUNT_CEILING:
   case SQ_MOUNT_PIPE:
-  case SQ_MOUNT_BOOM:
     return SQ_GLYPH_HUNG;
+  case SQ_MOUNT_BOOM:
+    return SQ_GLYPH_BOOM;
+  case SQ_MOUNT_LIFT:
+    return SQ_GLYPH_LIFT;
   case SQ_MOUNT_WALL:
     return SQ_GLYPH_WALL;
   case SQ_MOUNT_FLOOR:
@@ -22,7 +25,6 @@ sq_mount_glyph (int mount)
   case SQ_MOUNT_SET:
     return SQ_GLYPH_SET;
   case SQ_MOUNT_STAND:
-  case SQ_MOUNT_LIFT:
   default:
     return SQ_GLYPH_STAND;
   }
@@ -31,8 +33,11 @@ sq_mount_glyph (int mount)
 const char *
 sq_mount_glyph_word (SqMountGlyph glyph)
 {
-  static const char *const words[SQ_MOUNT_GLYPHS] = { N_ ("stand"), N_ ("hung"), N_ ("wall"),
-                                                      N_ ("floor"), N_ ("hand"), N_ ("set") };
+  static const char *const words[SQ_MOUNT_GLYPHS] = {
+    [SQ_GLYPH_STAND] = N_ ("stand"), [SQ_GLYPH_LIFT] = N_ ("lift"), [SQ_GLYPH_HUNG] = N_ ("hung"),
+    [SQ_GLYPH_BOOM] = N_ ("boom"),   [SQ_GLYPH_WALL] = N_ ("wall"), [SQ_GLYPH_FLOOR] = N_ ("floor"),
+    [SQ_GLYPH_HAND] = N_ ("hand"),   [SQ_GLYPH_SET] = N_ ("set"),
+  };
   return words[glyph];
 }
 
@@ -46,6 +51,34 @@ draw_legs (SqDrawing *drawing, double radius_mm)
     sq_draw_line (drawing, (SqPaperPoint){ 0, 0 }, foot, SQ_PEN_18, soft);
     sq_draw_dot (drawing, foot, 0.28, soft);
   }
+}
+
+/* Four outriggers, each on a pad. */
+static void
+draw_outriggers (SqDrawing *drawing, double radius_mm)
+{
+  SqColour soft = sq_ink (drawing->view, SQ_SOFT);
+  for (int leg = 0; leg < 4; leg++) {
+    double angle = G_PI / 4 + leg * G_PI / 2;
+    SqPaperPoint foot = sq_paper_along ((SqPaperPoint){ 0, 0 }, angle, radius_mm);
+    sq_draw_line (drawing, (SqPaperPoint){ 0, 0 }, foot, SQ_PEN_25, soft);
+    sq_draw_line (drawing, sq_paper_along (foot, angle - G_PI / 2, 0.7),
+                  sq_paper_along (foot, angle + G_PI / 2, 0.7), SQ_PEN_50, soft);
+  }
+}
+
+/* An arm from behind with its counterweight; where it stands is not known. */
+static void
+draw_arm (SqDrawing *drawing, double depth_mm)
+{
+  SqColour ink = sq_ink (drawing->view, SQ_INK);
+  const double arm = 5.5, weight_long = 1.7, weight_wide = 1.2;
+  double x = -depth_mm / 2 - arm;
+  sq_draw_line (drawing, (SqPaperPoint){ -depth_mm / 2, 0 }, (SqPaperPoint){ x, 0 }, SQ_PEN_35,
+                ink);
+  sq_draw_box_path (drawing,
+                    (SqPaperBox){ x - weight_long, -weight_wide / 2, weight_long, weight_wide }, 0);
+  sq_draw_fill (drawing, ink, 1.0);
 }
 
 static void
@@ -105,8 +138,14 @@ sq_draw_mount (
   case SQ_GLYPH_STAND:
     draw_legs (drawing, MAX (legs_radius_mm, MAX (width_mm, depth_mm) / 2 + 1.6));
     break;
+  case SQ_GLYPH_LIFT:
+    draw_outriggers (drawing, MAX (legs_radius_mm, hypot (width_mm, depth_mm) / 2 + 1.2));
+    break;
   case SQ_GLYPH_HUNG:
     draw_pipe (drawing, width_mm);
+    break;
+  case SQ_GLYPH_BOOM:
+    draw_arm (drawing, depth_mm);
     break;
   case SQ_GLYPH_WALL:
     draw_wall_bar (drawing, width_mm, depth_mm);
@@ -143,6 +182,21 @@ sq_draw_mount_glyph (SqDrawing *drawing, SqPaperPoint at, double size_mm, SqMoun
     cairo_line_to (cr, w / 2, -edge);
     cairo_move_to (cr, 0, -edge);
     cairo_line_to (cr, w, -edge);
+    break;
+  case SQ_GLYPH_LIFT: /* a stand whose head goes up */
+    cairo_move_to (cr, w / 2, -w + edge);
+    cairo_line_to (cr, w / 2, -edge);
+    cairo_move_to (cr, 0, -edge);
+    cairo_line_to (cr, w, -edge);
+    cairo_move_to (cr, 0.12 * w, -0.62 * w);
+    cairo_line_to (cr, w / 2, -w + edge);
+    cairo_line_to (cr, 0.88 * w, -0.62 * w);
+    break;
+  case SQ_GLYPH_BOOM: /* a mast, an arm, and what hangs from it */
+    cairo_move_to (cr, edge, 0);
+    cairo_line_to (cr, edge, -w + edge);
+    cairo_line_to (cr, w - edge, -w + edge);
+    cairo_line_to (cr, w - edge, -0.45 * w);
     break;
   case SQ_GLYPH_HUNG:
     cairo_move_to (cr, w / 2, 0);

@@ -5,10 +5,12 @@
 
 G_BEGIN_DECLS
 
-/* Mounts as drawn: several ways of hanging look alike from above. */
+/* Mounts as drawn: a pipe and a ceiling look alike from above. */
 typedef enum {
   SQ_GLYPH_STAND,
+  SQ_GLYPH_LIFT,
   SQ_GLYPH_HUNG,
+  SQ_GLYPH_BOOM,
   SQ_GLYPH_WALL,
   SQ_GLYPH_FLOOR,
   SQ_GLYPH_HAND,
@@ -19,8 +21,10 @@ typedef enum {
 SqMountGlyph sq_mount_glyph (int mount);              /* SqMount */
 const char *sq_mount_glyph_word (SqMountGlyph glyph); /* N_(): stand, hung … */
 
-/* Radius of a stand's legs where no stand is named, in metres (common practice). */
+/* Radius of a stand's legs, and of a lift's outriggers, where no stand is named, in metres (common
+ * practice). */
 #define SQ_LEGS_RADIUS_M 0.42
+#define SQ_LIFT_RADIUS_M 0.75
 
 /* The marks on the body, to be drawn before it, in the lamp's frame: x along the throw, origin at
  * the middle of a body of @width_mm across and @depth_mm along. */

@@ -28,6 +28,9 @@ void sq_lamp_back_path (SqDrawing *drawing,
                         double back_mm,
                         double front_mm);
 
+/* The drop in the housing of a flame that has one. */
+void sq_draw_lamp_flame_within (SqDrawing *drawing, double middle_mm);
+
 /* Body and emitting face. */
 void sq_draw_lamp_aimed (SqDrawing *drawing, const SqLamp *lamp, const SqLampSize *size);
 void sq_draw_lamp_upright (SqDrawing *drawing, const SqLamp *lamp, const SqLampSize *size);

@@ -16,7 +16,9 @@ sq_lamp_of_fixture (const SqScene *scene, const SqFixture *fixture, const SqView
     .elevation_deg = sq_vector_elevation_deg (frame.forward),
     .roll_deg = fixture->roll_deg,
     .with_mount = TRUE,
-    .legs_radius_m = stand != NULL ? stand->footprint_m / 2 : SQ_LEGS_RADIUS_M,
+    .legs_radius_m = stand != NULL                     ? stand->footprint_m / 2
+                     : fixture->mount == SQ_MOUNT_LIFT ? SQ_LIFT_RADIUS_M
+                                                       : SQ_LEGS_RADIUS_M,
   };
   gboolean upright = fabs (lamp.elevation_deg) >= 90.0 - SQ_LAMP_UPRIGHT_DEG;
   lamp.azimuth_deg = sq_vector_azimuth_deg (upright ? frame.up : frame.forward);
@@ -81,7 +83,7 @@ draw_held (SqDrawing *drawing, const SqLamp *lamp, const SqLampSize *size, gbool
   if (!over)
     sq_draw_mount (drawing, glyph, size->width_mm, size->depth_mm,
                    lamp->legs_radius_m * drawing->view->mm_per_m);
-  else if (glyph == SQ_GLYPH_HUNG && size->form == SQ_FORM_AIMED) {
+  else if ((glyph == SQ_GLYPH_HUNG || glyph == SQ_GLYPH_BOOM) && size->form == SQ_FORM_AIMED) {
     /* the clamp, on top of the body */
     sq_draw_box_path (drawing, sq_paper_box_round ((SqPaperPoint){ 0, 0 }, 0.65, 0.65), 0.0);
     sq_draw_fill (drawing, sq_ink (drawing->view, SQ_INK), 1.0);

@@ -23,22 +23,28 @@ window (SqDrawing *drawing, const SqPaperPoint corner[4])
   sq_draw_line (drawing, near, far, SQ_PEN_35, ink);
 }
 
-/* The leaf as it stands, and the way it swings: to the left face, hinged at the near jamb. */
+/* The leaf as it stands, and the way it swings: hinged at the near jamb, to the left face, or to
+ * the right one where it opens that way. */
 static void
 door (SqDrawing *drawing, const SqPaperPoint corner[4], double open_deg)
 {
   cairo_t *cr = drawing->cairo;
   SqColour ink = sq_ink (drawing->view, SQ_INK);
-  SqPaperPoint hinge = corner[3];
-  double width = sq_paper_distance_mm (corner[3], corner[2]);
-  double shut = atan2 (corner[2].y_mm - hinge.y_mm, corner[2].x_mm - hinge.x_mm);
-  double open = sq_view_angle_rad (open_deg), swing = sq_view_angle_rad (MAX (open_deg, 90.0));
+  gboolean right = open_deg < 0.0;
+  SqPaperPoint hinge = corner[right ? 0 : 3], latch = corner[right ? 1 : 2];
+  double width = sq_paper_distance_mm (hinge, latch);
+  double shut = atan2 (latch.y_mm - hinge.y_mm, latch.x_mm - hinge.x_mm);
+  double open = sq_view_angle_rad (open_deg);
+  double swing = sq_view_angle_rad (right ? MIN (open_deg, -90.0) : MAX (open_deg, 90.0));
 
   sq_draw_line (drawing, hinge, sq_paper_along (hinge, shut + open, width), SQ_PEN_35, ink);
   cairo_new_sub_path (cr);
-  cairo_arc_negative (cr, hinge.x_mm, hinge.y_mm, width, shut, shut + swing);
+  if (right)
+    cairo_arc (cr, hinge.x_mm, hinge.y_mm, width, shut, shut + swing);
+  else
+    cairo_arc_negative (cr, hinge.x_mm, hinge.y_mm, width, shut, shut + swing);
   sq_draw_stroke_dashed (drawing, SQ_PEN_18, ink, thin_dash,
-                         open_deg > 0.0 ? 0 : (int)G_N_ELEMENTS (thin_dash));
+                         open_deg != 0.0 ? 0 : (int)G_N_ELEMENTS (thin_dash));
 }
 
 /* Wall goes on over it, under it, or both: its faces dashed. */

@@ -112,17 +112,21 @@ is_lit (const Placing *placing, SqPaperPoint at)
   return !isnan (*sq_grid_at (grid, (int)i, (int)j));
 }
 
+/* Close enough to find a thin wall across it. */
 static gboolean
 is_all_lit (const Placing *placing, Spot spot, double width_mm)
 {
+  const double step_mm = 0.9;
   double c = cos (spot.turn_rad), s = sin (spot.turn_rad);
-  double across = width_mm / 2.0, up = PATCH_HEIGHT_MM / 2.0;
-  for (int corner = 0; corner < 4; corner++) {
-    double u = corner & 1 ? across : -across, v = corner & 2 ? up : -up;
-    if (!is_lit (placing,
-                 (SqPaperPoint){ spot.at.x_mm + u * c - v * s, spot.at.y_mm + u * s + v * c }))
-      return FALSE;
-  }
+  int across = (int)ceil (width_mm / step_mm), up = (int)ceil (PATCH_HEIGHT_MM / step_mm);
+  for (int i = 0; i <= across; i++)
+    for (int j = 0; j <= up; j++) {
+      double u = ((double)i / across - 0.5) * width_mm,
+             v = ((double)j / up - 0.5) * PATCH_HEIGHT_MM;
+      SqPaperPoint at = { spot.at.x_mm + u * c - v * s, spot.at.y_mm + u * s + v * c };
+      if (!is_lit (placing, at))
+        return FALSE;
+    }
   return TRUE;
 }
 

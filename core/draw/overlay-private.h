@@ -15,7 +15,9 @@ struct SqLightOverlay {
   double set_lux, t_stop;
   SqUnits units;
   SqGrid *grid;                  /* stops from the set exposure, NAN where nothing is shown */
-  GPtrArray *outline;            /* SqContour: of all that is shown */
+  GPtrArray *outline;            /* SqContour: of all that has a value */
+  GPtrArray *rooms;              /* SqContour (nullable): where walls enclose them */
+  GPtrArray *dark;               /* SqContour: under the darkest band, where that shows */
   GPtrArray *solids;             /* SqContour: pieces that the plane of the map cuts through */
   GPtrArray *lines[SQ_CONTOURS]; /* SqContour */
   GPtrArray *areas[SQ_CONTOURS]; /* SqContour: of all that is brighter */

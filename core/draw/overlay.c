@@ -56,6 +56,28 @@ stops_shown (double lux, double set_lux)
   return stops >= FLOOR_STOPS ? stops : FLOOR_STOPS;
 }
 
+/* The darkest band has no end: it shows in rooms, and in the open where light surrounds it. Like
+ * the light it goes on under the faces of the walls. */
+static void
+find_ground (SqLightOverlay *overlay, const SqScene *scene, const SqGrid *grid)
+{
+  gsize n_points = (gsize)grid->columns * grid->rows;
+  g_autoptr (SqGrid) rooms = sq_grid_copy (grid), dark = sq_grid_copy (grid);
+  sq_dark_keep (dark, SQ_FIRST_CONTOUR);
+  if (sq_rooms_keep (rooms, scene)) {
+    overlay->rooms = sq_contour_cells (rooms);
+    for (gsize k = 0; k < n_points; k++)
+      if (!isnan (rooms->value[k]))
+        dark->value[k] = rooms->value[k];
+  }
+  g_autoptr (SqGrid) grown = sq_grid_copy (dark);
+  sq_grid_grow (grown);
+  for (gsize k = 0; k < n_points; k++)
+    if (isnan (dark->value[k]) && isnan (grid->value[k]))
+      dark->value[k] = grown->value[k];
+  overlay->dark = sq_contour_cells (dark);
+}
+
 SqLightOverlay *
 sq_light_overlay_new (const SqScene *scene, const SqLightMap *map)
 {
@@ -66,15 +88,15 @@ sq_light_overlay_new (const SqScene *scene, const SqLightMap *map)
   overlay->t_stop = camera != NULL ? camera->t_stop : stop_without_camera;
   overlay->units = (SqUnits)scene->units;
 
-  SqGrid *grid = sq_grid_new (map->columns, map->rows, map->first, map->step_m);
+  g_autoptr (SqGrid) grid = sq_grid_new (map->columns, map->rows, map->first, map->step_m);
   for (gsize k = 0; k < (gsize)map->columns * map->rows; k++)
     grid->value[k] = stops_shown (map->lux[k], map->set_lux);
   sq_grid_smooth (grid, SMOOTH_STEPS);
-  sq_rooms_keep (grid, scene);
   overlay->solids = solids_at (scene, map->request.height_m);
-  overlay->outline = sq_contour_cells (grid);
+  find_ground (overlay, scene, grid);
+  overlay->grid = sq_grid_copy (grid);
   sq_grid_grow (grid); /* lines run on under the faces of the walls */
-  overlay->grid = grid;
+  overlay->outline = sq_contour_cells (grid);
   for (int k = 0; k < SQ_CONTOURS; k++) {
     overlay->lines[k] = sq_contours (grid, SQ_FIRST_CONTOUR + k);
     overlay->areas[k] = sq_contour_areas (grid, SQ_FIRST_CONTOUR + k);
@@ -90,6 +112,8 @@ sq_light_overlay_free (SqLightOverlay *overlay)
     g_ptr_array_unref (overlay->areas[k]);
   }
   g_ptr_array_unref (overlay->outline);
+  g_clear_pointer (&overlay->rooms, g_ptr_array_unref);
+  g_ptr_array_unref (overlay->dark);
   g_ptr_array_unref (overlay->solids);
   sq_grid_free (overlay->grid);
   g_free (overlay);
@@ -127,7 +151,7 @@ static void
 draw_bands (SqDrawing *drawing, const SqLightOverlay *overlay, gboolean stops)
 {
   int last = stops ? SQ_LAST_STOPS_BAND : SQ_LAST_LUX_BAND;
-  areas_path (drawing, overlay->outline);
+  areas_path (drawing, overlay->dark);
   sq_draw_fill (drawing, sq_overlay_colour (drawing->view, stops, SQ_FIRST_BAND), 1.0);
   for (int k = 0; k < SQ_CONTOURS && SQ_FIRST_CONTOUR + k <= last; k++) {
     if (overlay->areas[k]->len == 0)
@@ -182,8 +206,9 @@ sq_light_overlay_draw (SqDrawing *drawing,
   draw_lines (drawing, overlay, stops);
   sq_draw_unclip (drawing);
   cairo_restore (cairo);
-  /* Where nothing was read any more the light ends in a line, not in darkness. */
-  areas_path (drawing, overlay->outline);
+  /* In a doorway a room's darkness ends in a line. */
+  if (overlay->rooms != NULL)
+    areas_path (drawing, overlay->rooms);
   sq_draw_stroke (drawing, SQ_PEN_13, line_colour (drawing->view, stops, SQ_FIRST_CONTOUR));
   areas_path (drawing, overlay->solids);
   sq_draw_fill (drawing, sq_ink (drawing->view, SQ_PAPER), 1.0);

@@ -93,20 +93,31 @@ sq_draw_person (SqDrawing *drawing, SqPaperPoint at, double facing_deg, int post
   sq_draw_leave (drawing);
 }
 
+/* A look may have moved somebody along the walk: points up to the one that is reached lie behind.
+ */
+static guint
+first_ahead (const SqMark *mark)
+{
+  const double there_m = 0.05;
+  guint first = 0;
+  for (guint i = 0; i < mark->path->len; i++)
+    if (sq_place_distance_m (mark->at, sq_path_at (mark->path, i)) < there_m)
+      first = i + 1;
+  return first;
+}
+
 void
 sq_draw_walk (SqDrawing *drawing, const SqMark *mark)
 {
   static const double dash[] = { 2.2, 1.1 };
   SqColour ink = sq_ink (drawing->view, SQ_INK);
   double k = drawing->view->mm_per_m;
-  guint n = mark->path->len;
+  guint first = first_ahead (mark), n = mark->path->len;
 
-  if (n == 0)
-    return;
   SqPaperPoint from = sq_view_paper (drawing->view, mark->at);
-  for (guint i = 0; i < n; i++) {
+  for (guint i = first; i < n; i++) {
     SqPaperPoint to = sq_view_paper (drawing->view, sq_path_at (mark->path, i));
-    if (i == 0) { /* starts clear of the shoulders */
+    if (i == first) { /* starts clear of the shoulders */
       double angle = atan2 (to.y_mm - from.y_mm, to.x_mm - from.x_mm);
       from = sq_paper_along (from, angle,
                              MIN (CLEAR_OF_BODY_M * k, 0.5 * sq_paper_distance_mm (from, to)));

@@ -28,7 +28,8 @@ guint sq_person_outline (const SqView *view,
 
 void sq_draw_person (SqDrawing *drawing, SqPaperPoint at, double facing_deg, int posture);
 
-/* The walk of @mark from where it stands along its path; nothing where there is none. */
+/* The walk of @mark from where it stands along what of its path is still ahead of it; nothing where
+ * there is none. */
 void sq_draw_walk (SqDrawing *drawing, const SqMark *mark);
 
 G_END_DECLS

@@ -1,6 +1,7 @@
 /* plan-parts.h: a plan worked out before it is drawn, for plan.c and plan-labels.c */
 #pragma once
 
+#include "draw/cable-run.h"
 #include "draw/camera-symbol.h"
 #include "draw/opening-symbol.h"
 #include "draw/panel-symbol.h"

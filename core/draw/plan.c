@@ -161,12 +161,13 @@ draw_light_and_sight (const SqPlanParts *parts)
   }
 }
 
-/* Those that are pinned, by every hard light; else what key and back throw into the picture. Over
- * an overlay the light itself shows them. */
+/* Those of a light that throws a deep one: all of a mark that is pinned, else what the active
+ * camera sees. Over an overlay the light itself shows them. */
 static void
 draw_shadows (const SqPlanParts *parts)
 {
   const SqScene *scene = parts->scene;
+  const SqView *view = parts->drawing->view;
   const SqCamera *active = sq_scene_camera (scene);
   const SqCameraField *field = NULL;
 
@@ -177,12 +178,12 @@ draw_shadows (const SqPlanParts *parts)
     for (guint j = 0; j < scene->fixtures->len; j++) {
       const SqMark *mark = SQ_AT (SqMark, scene->marks, i);
       const SqFixture *fixture = SQ_AT (SqFixture, scene->fixtures, j);
-      gboolean strong = fixture->role == SQ_ROLE_KEY || fixture->role == SQ_ROLE_BACK;
-      if (mark->common.hidden || !(mark->shadow_pinned || strong))
+      if (mark->common.hidden || !sq_shadow_counts (scene, parts->request->readings, fixture, mark))
         continue;
-      SqShadow shadow = sq_shadow (parts->drawing->view, scene, parts->blocks, fixture, mark);
-      if (shadow.any &&
-          (mark->shadow_pinned || (field != NULL && sq_camera_sees_shadow (field, &shadow))))
+      SqShadow shadow = sq_shadow (view, scene, parts->blocks, fixture, mark);
+      if (shadow.any && (mark->shadow_pinned ||
+                         (field != NULL && sq_camera_sees_shadow (view, scene, parts->blocks,
+                                                                  active, field, &shadow))))
         sq_draw_shadow (parts->drawing, &shadow);
     }
 }

@@ -70,7 +70,8 @@ lux_colour (SqGround ground, int band)
                               map.b + white_share * (white.b - map.b) });
 }
 
-/* Hue tells under from over, lightness rises through both. */
+/* Hue tells under from over, lightness rises through both: by 2 of L* or more from band to band, to
+ * eyes that lack one kind of cone too, which is what keeps the yellow so pale. */
 static SqColour
 stops_colour (SqGround ground, int band)
 {
@@ -78,8 +79,8 @@ stops_colour (SqGround ground, int band)
   double s = band + 0.5;
   double lightness, chroma;
   if (ground == SQ_GROUND_PAPER) {
-    lightness = CLAMP (0.870 + (s < 0 ? 0.031 : 0.030) * s, 0.68, 0.975);
-    chroma = s < 0 ? -0.017 * s : 0.030 * s;
+    lightness = CLAMP (0.844 + (s < 0 ? 0.031 : 0.035) * s, 0.68, 0.975);
+    chroma = s < 0 ? -0.017 * s : 0.026 * s;
   } else {
     lightness = CLAMP (0.30 + 0.068 * (s + 5.5), 0.20, 0.97);
     chroma = s < 0 ? -0.020 * s : 0.034 * s;

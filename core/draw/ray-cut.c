@@ -67,8 +67,12 @@ enters_m (const SqWallBlock *block, SqPoint from, SqVector ray)
 }
 
 double
-sq_ray_cut_m (
-  const SqScene *scene, const GArray *blocks, SqPoint from, SqVector toward, double most_m)
+sq_sight_cut_m (const SqScene *scene,
+                const GArray *blocks,
+                SqPoint from,
+                SqVector toward,
+                double indoors_m,
+                double most_m)
 {
   SqVector ray = sq_vector_unit (toward);
   double cut = most_m;
@@ -80,8 +84,9 @@ sq_ray_cut_m (
 
   for (guint i = 0; i < blocks->len; i++) {
     const SqWallBlock *block = sq_wall_block_at (blocks, i);
-    double t = enters_m (block, from, ray);
-    if (t < cut && is_solid_at (block, from.z_m + t * ray.z))
+    double t = enters_m (block, from, ray), z_m = from.z_m + t * ray.z;
+    gboolean wall_there = z_m >= 0.0 && z_m <= block->height_m;
+    if (t < cut && (is_solid_at (block, z_m) || (t >= indoors_m && wall_there)))
       cut = t;
   }
   for (guint i = 0; i < scene->panels->len; i++) {
@@ -95,16 +100,33 @@ sq_ray_cut_m (
 }
 
 double
-sq_frame_on_the_way_m (const SqScene *scene, SqPoint from, SqVector way)
+sq_ray_cut_m (
+  const SqScene *scene, const GArray *blocks, SqPoint from, SqVector toward, double most_m)
 {
-  double found = 0.0, length = sq_vector_length (way);
+  return sq_sight_cut_m (scene, blocks, from, toward, INFINITY, most_m);
+}
+
+const SqPanel *
+sq_frame_on_the_way (const SqScene *scene, SqPoint from, SqVector way)
+{
+  const SqPanel *found = NULL;
+  double farthest = 0.0, length = sq_vector_length (way);
   for (guint i = 0; i < scene->panels->len; i++) {
     const SqPanel *panel = SQ_AT (SqPanel, scene->panels, i);
     if (panel->kind != SQ_PANEL_DIFFUSION || !panel->set)
       continue;
     double t = sq_ray_meets_panel_m (panel, from, way);
-    if (t < length && t > found)
-      found = t;
+    if (t < length && t > farthest) {
+      farthest = t;
+      found = panel;
+    }
   }
   return found;
+}
+
+double
+sq_frame_on_the_way_m (const SqScene *scene, SqPoint from, SqVector way)
+{
+  const SqPanel *frame = sq_frame_on_the_way (scene, from, way);
+  return frame != NULL ? sq_ray_meets_panel_m (frame, from, way) : 0.0;
 }

@@ -1,6 +1,11 @@
 /* rooms.c: indoors is what cannot be walked to from the border of the plan */
 #include "draw/rooms.h"
 
+#include "draw/wall-shape.h"
+
+/* Points right on a face count to the ground beside it. */
+#define FACE_STEPS 0.1
+
 typedef enum {
   INDOORS, /* until somebody walks in */
   WALL,
@@ -33,8 +38,7 @@ row_of (const SqGrid *grid, double y_m)
 static void
 build_edge (guint8 *ground, const SqGrid *grid, SqPlace a, SqPlace b, double half_m)
 {
-  /* Points right on a face count to the ground beside it. */
-  half_m = MAX (half_m - 0.1 * grid->step_m, 0.51 * grid->step_m);
+  half_m = MAX (half_m - FACE_STEPS * grid->step_m, 0.51 * grid->step_m);
   int i0 = MAX (column_of (grid, MIN (a.x_m, b.x_m) - half_m), 0);
   int j0 = MAX (row_of (grid, MIN (a.y_m, b.y_m) - half_m), 0);
   int i1 = MIN (column_of (grid, MAX (a.x_m, b.x_m) + half_m) + 1, grid->columns - 1);
@@ -77,20 +81,11 @@ visit (guint8 *ground, GArray *todo, int at)
   g_array_append_val (todo, at);
 }
 
-/* Walks in from the border, up, down, left and right. */
+/* Walks on from all of @todo: up, down, left and right. */
 static void
-flood (guint8 *ground, const SqGrid *grid)
+walk_on (guint8 *ground, GArray *todo, const SqGrid *grid)
 {
   int columns = grid->columns, rows = grid->rows;
-  g_autoptr (GArray) todo = g_array_new (FALSE, FALSE, sizeof (int));
-  for (int i = 0; i < columns; i++) {
-    visit (ground, todo, i);
-    visit (ground, todo, (rows - 1) * columns + i);
-  }
-  for (int j = 0; j < rows; j++) {
-    visit (ground, todo, j * columns);
-    visit (ground, todo, j * columns + columns - 1);
-  }
   while (todo->len > 0) {
     int here = g_array_index (todo, int, todo->len - 1);
     g_array_set_size (todo, todo->len - 1);
@@ -104,6 +99,22 @@ flood (guint8 *ground, const SqGrid *grid)
     if (j + 1 < rows)
       visit (ground, todo, here + columns);
   }
+}
+
+static void
+walk_in_from_border (guint8 *ground, const SqGrid *grid)
+{
+  int columns = grid->columns, rows = grid->rows;
+  g_autoptr (GArray) todo = g_array_new (FALSE, FALSE, sizeof (int));
+  for (int i = 0; i < columns; i++) {
+    visit (ground, todo, i);
+    visit (ground, todo, (rows - 1) * columns + i);
+  }
+  for (int j = 0; j < rows; j++) {
+    visit (ground, todo, j * columns);
+    visit (ground, todo, j * columns + columns - 1);
+  }
+  walk_on (ground, todo, grid);
 }
 
 static gboolean
@@ -120,21 +131,91 @@ all_marks_indoors (const guint8 *ground, const SqGrid *grid, const SqScene *scen
   return TRUE;
 }
 
-void
+static gboolean
+is_in_opening (const GArray *blocks, SqPlace place, double margin_m)
+{
+  for (guint k = 0; k < blocks->len; k++) {
+    const SqWallBlock *block = sq_wall_block_at (blocks, k);
+    if (block->opening != NULL && sq_wall_block_holds (block, place, margin_m))
+      return TRUE;
+  }
+  return FALSE;
+}
+
+/* Of the walls, which were built with round ends so as to leave no gap, only openings are indoors.
+ */
+static void
+leave_openings (guint8 *ground, const SqGrid *grid, const SqScene *scene)
+{
+  g_autoptr (GArray) blocks = sq_wall_blocks (scene);
+  for (int j = 0; j < grid->rows; j++)
+    for (int i = 0; i < grid->columns; i++) {
+      SqPlace place = { grid->first.x_m + i * grid->step_m, grid->first.y_m + j * grid->step_m };
+      gsize k = (gsize)j * grid->columns + i;
+      if (ground[k] == WALL && !is_in_opening (blocks, place, -FACE_STEPS * grid->step_m))
+        ground[k] = OUTDOORS;
+    }
+}
+
+gboolean
 sq_rooms_keep (SqGrid *grid, const SqScene *scene)
 {
   gsize n_points = (gsize)grid->columns * grid->rows;
   g_autofree guint8 *ground = g_new0 (guint8, n_points);
   for (guint k = 0; k < scene->walls->len; k++)
     build_wall (ground, grid, SQ_AT (SqWall, scene->walls, k));
-  flood (ground, grid);
+  walk_in_from_border (ground, grid);
 
   gboolean any_room = FALSE;
   for (gsize k = 0; k < n_points && !any_room; k++)
     any_room = ground[k] == INDOORS;
   if (!any_room || !all_marks_indoors (ground, grid, scene))
-    return;
+    return FALSE;
+  leave_openings (ground, grid, scene);
+  gboolean any_outdoors = FALSE;
+  for (gsize k = 0; k < n_points; k++)
+    if (ground[k] == OUTDOORS) {
+      grid->value[k] = NAN;
+      any_outdoors = TRUE;
+    }
+  return any_outdoors;
+}
+
+/* Walks in from light; where it gets to is then called out of doors. */
+static void
+walk_in_from_light (guint8 *ground, const SqGrid *grid, double least)
+{
+  g_autoptr (GArray) todo = g_array_new (FALSE, FALSE, sizeof (int));
+  for (int j = 0; j < grid->rows; j++)
+    for (int i = 0; i < grid->columns; i++) {
+      int here = j * grid->columns + i;
+      if (!(grid->value[here] >= least))
+        continue;
+      if (i > 0)
+        visit (ground, todo, here - 1);
+      if (i + 1 < grid->columns)
+        visit (ground, todo, here + 1);
+      if (j > 0)
+        visit (ground, todo, here - grid->columns);
+      if (j + 1 < grid->rows)
+        visit (ground, todo, here + grid->columns);
+    }
+  walk_on (ground, todo, grid);
+}
+
+void
+sq_dark_keep (SqGrid *grid, double least)
+{
+  gsize n_points = (gsize)grid->columns * grid->rows;
+  g_autofree guint8 *ground = g_new0 (guint8, n_points);
+  for (gsize k = 0; k < n_points; k++)
+    ground[k] = grid->value[k] < least ? INDOORS : WALL; /* walls are NAN, and no way either */
+  walk_in_from_border (ground, grid);
   for (gsize k = 0; k < n_points; k++)
     if (ground[k] == OUTDOORS)
+      ground[k] = WALL;
+  walk_in_from_light (ground, grid, least);
+  for (gsize k = 0; k < n_points; k++)
+    if (ground[k] != OUTDOORS)
       grid->value[k] = NAN;
 }

@@ -1,10 +1,8 @@
 /* shadow.c: the shadow that somebody throws on the floor */
 #include "draw/shadow.h"
 
-#include "draw/beam-angles.h"
-
 /* A lamp no higher than the figure throws it without end: so far it is drawn. */
-#define MOST_LENGTH_M 12.0
+#define MOST_LENGTH_M 8.0
 #define LEAST_LENGTH_M 0.3
 
 /* Of the crown over the eyes (common practice). */
@@ -13,41 +11,64 @@
 /* A ray may end this much short of the face and still reach it. */
 #define REACHED_M 0.01
 
-static gboolean
-lights (const SqScene *scene, const GArray *blocks, const SqFixture *fixture, SqPoint face)
+/* So far over the floor walls stop it: over no sill, under every door's head. */
+#define OVER_FLOOR_M 0.05
+
+/* How wide a rectangle, rolled about the light's way, is in the level. */
+static double
+level_width_m (double width_m, double height_m, double roll_deg)
 {
-  double half, tenth;
-  if (!fixture->on || !sq_fixture_is_hard (scene, fixture) ||
-      !sq_fixture_beam_deg (scene, fixture, &half, &tenth))
-    return FALSE;
-  SqVector ray = sq_vector_between (fixture->at, face);
-  double distance = sq_vector_length (ray);
-  double along = sq_vector_dot (ray, sq_fixture_frame (scene, fixture).forward) / distance;
-  if (SQ_DEGREES (acos (CLAMP (along, -1.0, 1.0))) > half / 2)
-    return FALSE;
-  /* Through cloth its shadow has no edge left. */
-  if (sq_frame_on_the_way_m (scene, fixture->at, ray) > 0.0)
-    return FALSE;
-  return sq_ray_cut_m (scene, blocks, fixture->at, ray, distance) > distance - REACHED_M;
+  return fabs (width_m * cos (SQ_RADIANS (roll_deg))) +
+         fabs (height_m * sin (SQ_RADIANS (roll_deg)));
 }
 
-/* One edge, a tangent to the figure on the plan: on to @length_m past it, or to a wall. */
-static SqPaperLine
-tangent (const SqView *view,
-         const SqScene *scene,
-         const GArray *blocks,
-         SqPlace lamp,
-         double azimuth_rad,
-         double touch_m,
-         double length_m,
-         double floor_m)
+SqShadowSource
+sq_shadow_source (const SqScene *scene, const SqFixture *fixture, const SqMark *mark)
 {
-  SqVector ray = { cos (azimuth_rad), sin (azimuth_rad), 0.0 };
-  SqPoint from = { lamp.x_m + touch_m * ray.x, lamp.y_m + touch_m * ray.y, floor_m + 0.05 };
-  double reach = sq_ray_cut_m (scene, blocks, from, ray, length_m);
-  SqPlace end = { from.x_m + reach * ray.x, from.y_m + reach * ray.y };
-  return (SqPaperLine){ sq_view_paper (view, (SqPlace){ from.x_m, from.y_m }),
-                        sq_view_paper (view, end) };
+  const SqClass *lamp_class = sq_scene_class (scene, fixture->class_id);
+  SqVector way = sq_vector_between (fixture->at, sq_mark_face (mark));
+  const SqPanel *frame = sq_frame_on_the_way (scene, fixture->at, way);
+  if (frame != NULL)
+    return (SqShadowSource){ frame->at,
+                             level_width_m (frame->width_m, frame->height_m, frame->roll_deg) };
+
+  SqShadowSource source = { fixture->at, 0.0 };
+  if (lamp_class->face != NULL)
+    source.width_m = level_width_m (lamp_class->face->width_m, sq_face_height_m (lamp_class->face),
+                                    fixture->roll_deg);
+  if (lamp_class->face != NULL && lamp_class->face->shape == SQ_SHAPE_DISC)
+    source.width_m = lamp_class->face->width_m;
+  for (guint i = 0; i < fixture->modifiers->len; i++) {
+    const SqModifier *box = SQ_AT (SqModifier, fixture->modifiers, i);
+    if (box->kind == SQ_MODIFIER_SOFTBOX)
+      source.width_m = box->shape == SQ_SHAPE_DISC
+                         ? box->width_m
+                         : level_width_m (box->width_m, box->height_m, fixture->roll_deg);
+  }
+  return source;
+}
+
+double
+sq_penumbra_m (double source_m, double before_m, double behind_m)
+{
+  return source_m * behind_m / before_m;
+}
+
+double
+sq_shadow_core_m (double source_m, double before_m)
+{
+  const double figure_m = 2.0 * SQ_FIGURE_RADIUS_M;
+  return source_m > figure_m ? figure_m * before_m / (source_m - figure_m) : INFINITY;
+}
+
+/* As far as the figure's height throws it: by the intercept theorem. */
+static double
+floor_length_m (const SqMark *mark, double lamp_z_m, double away_m)
+{
+  double crown_m = sq_mark_face (mark).z_m + CROWN_M;
+  if (lamp_z_m <= crown_m)
+    return MOST_LENGTH_M;
+  return away_m * (crown_m - mark->floor_m) / (lamp_z_m - crown_m);
 }
 
 SqShadow
@@ -57,47 +78,66 @@ sq_shadow (const SqView *view,
            const SqFixture *fixture,
            const SqMark *mark)
 {
-  const SqClass *lamp_class = sq_scene_class (scene, fixture->class_id);
   SqShadow shadow = { .foot = sq_view_paper (view, mark->at) };
   SqPoint face = sq_mark_face (mark);
-  SqPlace lamp = { fixture->at.x_m, fixture->at.y_m };
-  double away = sq_place_distance_m (lamp, mark->at);
-  if (mark->posture == SQ_POSTURE_LIE || away <= 2.0 * SQ_FIGURE_RADIUS_M ||
-      !lights (scene, blocks, fixture, face))
+  SqVector way = sq_vector_between (fixture->at, face);
+  double whole_m = sq_vector_length (way);
+  if (!fixture->on || fixture->level <= 0.0 || mark->posture == SQ_POSTURE_LIE ||
+      sq_ray_cut_m (scene, blocks, fixture->at, way, whole_m) <= whole_m - REACHED_M)
     return shadow;
 
-  double crown = face.z_m + CROWN_M, height = crown - mark->floor_m;
-  double length = MOST_LENGTH_M;
-  if (fixture->at.z_m > crown) /* by the intercept theorem */
-    length = MIN (length, away * height / (fixture->at.z_m - crown));
+  SqShadowSource source = sq_shadow_source (scene, fixture, mark);
+  SqPlace from = { source.at.x_m, source.at.y_m };
+  double away = sq_place_distance_m (from, mark->at);
+  if (away <= 2.0 * SQ_FIGURE_RADIUS_M)
+    return shadow;
+  double half = asin (SQ_FIGURE_RADIUS_M / away), touch = away * cos (half);
+  double length = MIN (floor_length_m (mark, source.at.z_m, away), MOST_LENGTH_M);
+  length = MIN (length, sq_shadow_core_m (source.width_m, touch));
   if (length < LEAST_LENGTH_M)
     return shadow;
 
-  double azimuth = atan2 (mark->at.y_m - lamp.y_m, mark->at.x_m - lamp.x_m);
-  double half = asin (SQ_FIGURE_RADIUS_M / away), touch = away * cos (half);
-  double source_m = lamp_class->face != NULL ? lamp_class->face->width_m : 0.0;
+  double azimuth = atan2 (mark->at.y_m - from.y_m, mark->at.x_m - from.x_m);
+  double straight = (touch + length) * cos (half); /* along the middle, to the line of its end */
   shadow.any = TRUE;
-  for (int side = 0; side < 2; side++) {
-    double turned = azimuth + (side == 0 ? half : -half);
-    shadow.edge[side] = tangent (view, scene, blocks, lamp, turned, touch, length, mark->floor_m);
-    /* Seen from the figure's edge the source is as wide behind as before it. */
-    double drawn = sq_paper_distance_mm (shadow.edge[side].from, shadow.edge[side].to);
-    double wide = drawn * source_m / away / 2;
-    shadow.penumbra[side] =
-      sq_paper_along (shadow.edge[side].to, -turned + (side == 0 ? -G_PI / 2 : G_PI / 2), wide);
+  for (int i = 0; i < SQ_SHADOW_RAYS; i++) {
+    double off = half * (1.0 - 2.0 * i / (SQ_SHADOW_RAYS - 1));
+    SqVector ray = { cos (azimuth + off), sin (azimuth + off), 0.0 };
+    SqPoint start = { from.x_m + touch * ray.x, from.y_m + touch * ray.y,
+                      mark->floor_m + OVER_FLOOR_M };
+    double wanted = straight / cos (off) - touch;
+    double reach = sq_ray_cut_m (scene, blocks, start, ray, wanted);
+    SqPlace end = { start.x_m + reach * ray.x, start.y_m + reach * ray.y };
+    shadow.end[i] = sq_view_paper (view, end);
+    shadow.climbs[i] = reach < wanted - REACHED_M;
+    if (i > 0 && i + 1 < SQ_SHADOW_RAYS)
+      continue;
+    int side = i == 0 ? 0 : 1;
+    shadow.edge[side] =
+      (SqPaperLine){ sq_view_paper (view, (SqPlace){ start.x_m, start.y_m }), shadow.end[i] };
+    double outside = sq_penumbra_m (source.width_m, touch, reach) / 2.0 * view->mm_per_m;
+    double turn = side == 0 ? -G_PI / 2 : G_PI / 2; /* outward, in cairo's sense */
+    shadow.penumbra[side] = sq_paper_along (shadow.end[i], -(azimuth + off) + turn, outside);
   }
   return shadow;
 }
 
-gboolean
-sq_camera_sees_shadow (const SqCameraField *field, const SqShadow *shadow)
+static void
+draw_fill (SqDrawing *drawing, const SqShadow *shadow)
 {
-  SqPaperPoint middle = { (shadow->edge[0].to.x_mm + shadow->foot.x_mm) / 2,
-                          (shadow->edge[0].to.y_mm + shadow->foot.y_mm) / 2 };
-  double dx = middle.x_mm - field->pupil.x_mm, dy = middle.y_mm - field->pupil.y_mm;
-  double along = dx * cos (field->angle_rad) + dy * sin (field->angle_rad);
-  double across = -dx * sin (field->angle_rad) + dy * cos (field->angle_rad);
-  return along > 0.0 && fabs (across) <= along * tan (field->half_rad);
+  /* On a dark ground only black is darker. */
+  gboolean on_dark = drawing->view->ground == SQ_GROUND_DARK;
+  const double at_foot = on_dark ? 0.6 : 0.26, at_end = on_dark ? 0.2 : 0.07;
+  cairo_t *cr = drawing->cairo;
+  SqColour dark = sq_colour_hex (on_dark ? 0x000000 : 0x141719);
+  SqPaperPoint middle = shadow->end[SQ_SHADOW_RAYS / 2];
+
+  cairo_move_to (cr, shadow->edge[0].from.x_mm, shadow->edge[0].from.y_mm);
+  for (int i = 0; i < SQ_SHADOW_RAYS; i++)
+    cairo_line_to (cr, shadow->end[i].x_mm, shadow->end[i].y_mm);
+  cairo_line_to (cr, shadow->edge[1].from.x_mm, shadow->edge[1].from.y_mm);
+  cairo_close_path (cr);
+  sq_draw_fade (drawing, dark, shadow->foot, at_foot, middle, at_end);
 }
 
 void
@@ -105,19 +145,16 @@ sq_draw_shadow (SqDrawing *drawing, const SqShadow *shadow)
 {
   static const double dash[] = { 0.8, 0.8 };
   cairo_t *cr = drawing->cairo;
-  SqColour dark = sq_colour_hex (0x141719), ink = sq_ink (drawing->view, SQ_INK);
-  const SqPaperPoint corners[] = { shadow->edge[0].from, shadow->edge[0].to, shadow->edge[1].to,
-                                   shadow->edge[1].from };
-  const SqPaperPoint end = { (shadow->edge[0].to.x_mm + shadow->edge[1].to.x_mm) / 2,
-                             (shadow->edge[0].to.y_mm + shadow->edge[1].to.y_mm) / 2 };
+  SqColour ink = sq_ink (drawing->view, SQ_INK);
 
-  sq_draw_polyline (drawing, corners, G_N_ELEMENTS (corners), TRUE);
-  sq_draw_fade (drawing, dark, shadow->foot, 0.26, end, 0.07);
-
+  draw_fill (drawing, shadow);
   for (int side = 0; side < 2; side++) {
     sq_draw_line (drawing, shadow->edge[side].from, shadow->edge[side].to, SQ_PEN_18, ink);
     cairo_move_to (cr, shadow->edge[side].from.x_mm, shadow->edge[side].from.y_mm);
     cairo_line_to (cr, shadow->penumbra[side].x_mm, shadow->penumbra[side].y_mm);
     sq_draw_stroke_dashed (drawing, SQ_PEN_13, ink, dash, G_N_ELEMENTS (dash));
   }
+  for (int i = 0; i + 1 < SQ_SHADOW_RAYS; i++)
+    if (shadow->climbs[i] && shadow->climbs[i + 1])
+      sq_draw_line (drawing, shadow->end[i], shadow->end[i + 1], SQ_PEN_50, ink);
 }

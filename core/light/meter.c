@@ -61,6 +61,14 @@ sum_roles (SqMarkReading *reading, const SqReadingRow *row)
     reading->back_lux += row->lux;
 }
 
+/* Any back light has its stops against any key, so that a program that finds the one finds the
+ * other. People are told of neither where it is dark. */
+static double
+stops_between (double light, double reference)
+{
+  return light > 0.0 && reference > 0.0 ? log2 (light) - log2 (reference) : NAN;
+}
+
 static void
 finish_mark (const Job *job, SqMarkReading *reading)
 {
@@ -72,7 +80,7 @@ finish_mark (const Job *job, SqMarkReading *reading)
   reading->ratio = sq_ratio (key + fill, fill);
   reading->shown_ratio = meter->ratio == SQ_RATIO_PLAIN ? reading->key_to_fill : reading->ratio;
   reading->ratio_stops = sq_stops_over (reading->ratio, 1.0);
-  reading->back_stops = sq_stops_over (reading->back_lux, key);
+  reading->back_stops = stops_between (reading->back_lux, key);
 }
 
 static void

@@ -35,7 +35,8 @@ typedef struct {
   double t_stop, stops_from_exposure;
   double key_lux, fill_lux, back_lux;
   double ratio, ratio_stops; /* (key + fill) : fill; NAN where undefined, as all of these */
-  double key_to_fill, back_stops;
+  double key_to_fill;
+  double back_stops;  /* against the key; NAN only where one of the two is 0 */
   double shown_ratio; /* the one of the two that the scene's meter counts by */
   GArray *rows;
 } SqMarkReading;

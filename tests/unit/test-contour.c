@@ -269,6 +269,29 @@ test_growing (void)
       g_assert_cmpfloat (*sq_grid_at (grid, i, 0), ==, after[i]);
 }
 
+/* A slope goes on into the wall, so that a slanting contour keeps its course to the very end. */
+static void
+test_growing_slope (void)
+{
+  const int n = 9, wall = 6;
+  const double across = 0.3, up = 0.4, level = 2.05;
+  g_autoptr (SqGrid) grid = sq_grid_new (n, n, (SqPlace){ 0, 0 }, 1.0);
+  for (int j = 0; j < n; j++)
+    for (int i = 0; i < n; i++)
+      *sq_grid_at (grid, i, j) = j < wall ? across * i + up * j : NAN;
+  sq_grid_grow (grid);
+  for (int i = 0; i < n; i++) {
+    g_assert_cmpfloat_with_epsilon (*sq_grid_at (grid, i, wall), across * i + up * wall, 1e-12);
+    g_assert_true (isnan (*sq_grid_at (grid, i, wall + 1)));
+  }
+  g_autoptr (GPtrArray) lines = sq_contours (grid, level);
+  g_assert_cmpuint (lines->len, ==, 1);
+  for (guint k = 0; k < contour_at (lines, 0)->points->len; k++) {
+    SqPlace p = point_at (contour_at (lines, 0), k);
+    g_assert_cmpfloat_with_epsilon (across * p.x_m + up * p.y_m, level, 1e-12);
+  }
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -284,5 +307,6 @@ main (int argc, char *argv[])
   g_test_add_func ("/contour/grids without a cell", test_tiny);
   g_test_add_func ("/grid/smoothing stops at walls", test_smoothing);
   g_test_add_func ("/grid/growing into holes", test_growing);
+  g_test_add_func ("/grid/growing keeps a slope", test_growing_slope);
   return g_test_run ();
 }

@@ -1,7 +1,5 @@
-/* test-draw.c: true lengths and sizes: pens, walls, lamps, panels */
+/* test-draw.c: true lengths on paper: pens, boxes, walls, rays */
 #include "draw-page.h"
-#include "draw/lamp-symbol.h"
-#include "draw/panel-symbol.h"
 #include "draw/point-symbols.h"
 #include "draw/ray-cut.h"
 #include "draw/wall-drawing.h"
@@ -16,52 +14,6 @@ test_screen_pens (void)
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
     assert_near (sq_view_pen_mm (&screen, rows[i][0]) * SQ_SCREEN_PX_PER_MM, rows[i][1], EXACT);
     assert_near (sq_view_pen_mm (&paper, rows[i][0]), rows[i][0], EXACT);
-  }
-}
-
-static gboolean
-same_dash (const SqRoleLine *a, const SqRoleLine *b)
-{
-  if (a->n_dashes != b->n_dashes)
-    return FALSE;
-  for (int i = 0; i < a->n_dashes; i++)
-    if (fabs (a->dash_mm[i] - b->dash_mm[i]) > 0.05)
-      return FALSE;
-  return TRUE;
-}
-
-static void
-test_role_dashes (void)
-{
-  for (int i = 0; i < SQ_ROLE_LINES; i++) {
-    g_assert_nonnull (sq_role_lines[i].word);
-    for (int j = i + 1; j < SQ_ROLE_LINES; j++) {
-      g_assert_false (same_dash (&sq_role_lines[i], &sq_role_lines[j]));
-      g_assert_cmpstr (sq_role_lines[i].word, !=, sq_role_lines[j].word);
-    }
-  }
-}
-
-static void
-test_one_ink (void)
-{
-  SqView mono = { .mono = TRUE };
-  SqColour ink = sq_ink (&mono, SQ_INK);
-  for (int i = 0; i < SQ_ROLE_LINES; i++) {
-    SqColour role = sq_role_colour (&mono, i);
-    g_assert_true (role.red == ink.red && role.green == ink.green && role.blue == ink.blue);
-  }
-}
-
-/* With one ink nothing has a hue: not the tint of a wall either. */
-static void
-test_no_tint (void)
-{
-  SqView mono = { .mono = TRUE };
-  for (int i = 0; i < SQ_INKS; i++) {
-    SqColour colour = sq_ink (&mono, (SqInk)i);
-    assert_near (colour.red, colour.green, EXACT);
-    assert_near (colour.green, colour.blue, EXACT);
   }
 }
 
@@ -261,91 +213,11 @@ test_ray_cut (void)
                  EXACT);
 }
 
-static void
-test_least_sizes (void)
-{
-  static const char *const ids[] = {
-    "tungsten-fresnel-150",  "led-spot-60",     "bulb-tungsten-25", "candle",
-    "open-face-800",         "par-can-narrow",  "profile-19",       "softlight-2000",
-    "discharge-fresnel-200", "paper-lantern-75"
-  };
-  g_autoptr (SqLibrary) library = sq_library_new ();
-  for (double mm_per_m = 2.0; mm_per_m <= 50.0; mm_per_m *= 1.7) {
-    SqView view = { .mm_per_m = mm_per_m };
-    for (guint i = 0; i < G_N_ELEMENTS (ids); i++) {
-      SqLamp lamp = { .lamp_class = sq_library_class (library, ids[i]) };
-      g_assert_nonnull (lamp.lamp_class);
-      SqLampSize size = sq_lamp_size (&view, &lamp);
-      g_assert_cmpfloat (size.width_mm, >=, 4.0 - EXACT);
-      g_assert_cmpfloat (size.depth_mm, >=, 4.0 - EXACT);
-      if (size.skirt_mm == 0.0 && size.form == SQ_FORM_AIMED)
-        g_assert_cmpfloat (size.face_mm, <=, 0.94 * size.width_mm + EXACT);
-    }
-    SqLamp tube = { .lamp_class = sq_library_class (library, "led-tube-120") };
-    SqLampSize size = sq_lamp_size (&view, &tube);
-    g_assert_cmpfloat (size.width_mm, >=, 4.0 - EXACT);
-    g_assert_cmpfloat (size.depth_mm, >=, 2.6 - EXACT);
-  }
-}
-
-static void
-test_true_sizes (void)
-{
-  /* Where the scale leaves room, width across and depth along are the class's own. */
-  g_autoptr (SqLibrary) library = sq_library_new ();
-  SqLamp lamp = { .lamp_class = sq_library_class (library, "discharge-fresnel-4000") };
-  SqLampSize size = sq_lamp_size (&one_to_fifty, &lamp);
-  assert_near (size.width_mm, 20.0 * lamp.lamp_class->body->width_m, EXACT);
-  assert_near (size.depth_mm, 20.0 * lamp.lamp_class->body->depth_m, EXACT);
-  assert_near (size.face_mm, 20.0 * lamp.lamp_class->face->width_m, EXACT);
-
-  lamp.lamp_class = sq_library_class (library, "led-panel-60x30");
-  lamp.roll_deg = 90.0; /* upright: as wide as it was high */
-  size = sq_lamp_size (&one_to_fifty, &lamp);
-  assert_near (size.width_mm, 20.0 * lamp.lamp_class->body->height_m, EXACT);
-
-  lamp.roll_deg = 0.0; /* overhead: its whole face is seen */
-  lamp.elevation_deg = -80.0;
-  size = sq_lamp_size (&one_to_fifty, &lamp);
-  g_assert_cmpint (size.form, ==, SQ_FORM_DOWN);
-  assert_near (size.width_mm, 20.0 * lamp.lamp_class->body->width_m, EXACT);
-  assert_near (size.depth_mm, 20.0 * lamp.lamp_class->body->height_m, EXACT);
-}
-
-static void
-test_modifiers_in_order (void)
-{
-  g_autoptr (SqScene) scene = right_scene (
-    "'fixtures': ["
-    "{'id': 'bare', 'class': 'tungsten-fresnel-2000', 'at': [0, 0, 2], 'aim': [5, 0, 2]},"
-    "{'id': 'dressed', 'class': 'tungsten-fresnel-2000', 'at': [0, 0, 2], 'aim': [5, 0, 2],"
-    " 'modifiers': [{'kind': 'scrim', 'stops': 1}, {'kind': 'gel', 'material': 'half-blue'}]}]");
-  double reach[2];
-  for (guint i = 0; i < 2; i++) {
-    SqLamp lamp = sq_lamp_of_fixture (scene, SQ_AT (SqFixture, scene->fixtures, i), &one_to_fifty);
-    reach[i] = sq_lamp_reach_mm (&one_to_fifty, &lamp);
-  }
-  /* 1.1 to the first; two lines of a scrim 0.75 each and 0.45 after; a gel 1.2. */
-  assert_near (reach[1] - reach[0], 1.1 + 2 * 0.75 + 0.45 + 1.2, EXACT);
-}
-
-static void
-test_panel_width (void)
-{
-  SqPanelMark mark = { .kind = SQ_PANEL_BOUNCE, .width_m = 1.2, .rise_m = 1.2 };
-  assert_near (sq_panel_outline (&one_to_fifty, &mark).half_width_mm, 12.0, EXACT);
-  mark.width_m = 0.1;
-  assert_near (sq_panel_outline (&one_to_fifty, &mark).half_width_mm, 2.0, EXACT);
-}
-
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/draw/pens/whole and half pixels on screen", test_screen_pens);
-  g_test_add_func ("/draw/roles/no two share a dash or a word", test_role_dashes);
-  g_test_add_func ("/draw/roles/one ink where only one is allowed", test_one_ink);
-  g_test_add_func ("/draw/roles/no tint in one ink", test_no_tint);
   g_test_add_func ("/draw/words/long ones are cut", test_long_marks);
   g_test_add_func ("/draw/words/scripts run both ways", test_both_ways);
   g_test_add_func ("/draw/boxes/moved inside", test_moved_within);
@@ -355,9 +227,5 @@ main (int argc, char **argv)
   g_test_add_func ("/draw/walls/openings cut them", test_openings_cut);
   g_test_add_func ("/draw/walls/no line where two join", test_joined_walls);
   g_test_add_func ("/draw/rays/what stops them", test_ray_cut);
-  g_test_add_func ("/draw/lamps/never too small to read", test_least_sizes);
-  g_test_add_func ("/draw/lamps/true to scale", test_true_sizes);
-  g_test_add_func ("/draw/lamps/modifiers stand in order outward", test_modifiers_in_order);
-  g_test_add_func ("/draw/panels/true width", test_panel_width);
   return g_test_run ();
 }

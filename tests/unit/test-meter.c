@@ -146,6 +146,28 @@ test_dark (void)
   g_assert_true (isnan (first_mark (key)->back_stops));
 }
 
+/* The far tail of a beam, a hair above 0, has its stops against the key too: whoever finds back
+ * light finds how many stops it is. What people are shown in its place, T-stop and ratio, is not
+ * there. */
+static void
+test_far_tail (void)
+{
+  g_autoptr (SqScene) scene =
+    scene_of ("'classes': [{'id': 'c', 'emits': 'sphere', 'lumens': 12566.370614359172},"
+              "  {'id': 'n', 'beams': [{'beam_deg': 12, 'field_deg': 20, 'peak_cd': 1000}]}],"
+              "'marks': [{'id': 'a', 'at': [0, 0]}], 'fixtures': ["
+              "{'id': 'k', 'class': 'c', 'at': [-2, 0, 2]},"
+              "{'id': 'b', 'class': 'n', 'at': [0, 4, 2], 'aim': [1.8, 0, 1.5], 'role': 'back'},"
+              "{'id': 'f', 'class': 'n', 'at': [0, -4, 2], 'aim': [1.8, 0, 1.5], 'role': 'fill'}]");
+  g_autoptr (SqReadings) readings = readings_of (scene);
+  const SqMarkReading *mark = first_mark (readings);
+  g_assert_cmpfloat (mark->back_lux, >, 0.0);
+  g_assert_cmpfloat (mark->back_lux, <, SQ_DARK_LX);
+  assert_near (mark->back_stops, log2 (mark->back_lux / mark->key_lux), EXACT);
+  g_assert_cmpfloat (mark->fill_lux, <, SQ_DARK_LX);
+  g_assert_true (isnan (mark->ratio));
+}
+
 /* The meter is held at the face, inside the head; somebody else does shade it. */
 static void
 test_own_person (void)
@@ -393,6 +415,7 @@ main (int argc, char **argv)
   g_test_add_func ("/meter/another role at a mark", test_role_at_mark);
   g_test_add_func ("/meter/the plain ratio", test_plain_ratio);
   g_test_add_func ("/meter/in the dark", test_dark);
+  g_test_add_func ("/meter/the far tail of a beam has its stops", test_far_tail);
   g_test_add_func ("/meter/the own person does not shade", test_own_person);
   g_test_add_func ("/meter/no camera", test_no_camera);
   g_test_add_func ("/meter/spot readings", test_spot);

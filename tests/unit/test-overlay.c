@@ -1,5 +1,6 @@
 /* test-overlay.c: the overlay shows rooms, and its figures stand on the contours they name */
 #include "draw/overlay.h"
+#include "draw/ramp.h"
 #include "draw/rooms.h"
 #include "light-scene.h"
 
@@ -94,6 +95,29 @@ test_rooms (void)
     g_assert_cmpint (is_kept (grid, 4.5, 1.5), ==, rows[k].outside);
     g_assert_cmpint (is_kept (grid, -1.0, -1.0), ==, rows[k].outside);
   }
+}
+
+/* A bright ring: the dark within belongs to what is lit, the dark without is nobody's, and so is a
+ * pocket within a wall. */
+static void
+test_dark_ground (void)
+{
+  g_autoptr (SqGrid) grid = sq_grid_new (101, 101, (SqPlace){ -2.5, -2.5 }, STEP_M);
+  for (int j = 0; j < 101; j++)
+    for (int i = 0; i < 101; i++) {
+      double r = hypot (-2.5 + i * STEP_M, -2.5 + j * STEP_M);
+      double pocket = hypot (-4.5 + i * STEP_M, -4.5 + j * STEP_M); /* round (2, 2) */
+      *sq_grid_at (grid, i, j) = r > 1.0 && r < 2.0              ? 3.0
+                                 : pocket > 0.15 && pocket < 0.3 ? NAN
+                                                                 : -3.0;
+    }
+  sq_dark_keep (grid, 0.0);
+  g_assert_true (is_kept (grid, 0.0, 0.0));
+  g_assert_true (is_kept (grid, 0.6, 0.6));
+  g_assert_false (is_kept (grid, 1.5, 0.0)); /* not dark */
+  g_assert_false (is_kept (grid, 2.4, 2.4));
+  g_assert_false (is_kept (grid, 2.2, 0.0));
+  g_assert_false (is_kept (grid, 2.0, 2.0));
 }
 
 /* A map of a point lamp over the middle of an empty floor: E = I h / (h² + r²)^1.5. */
@@ -248,6 +272,59 @@ test_figures_off_lines (void)
   cairo_surface_destroy (bare);
 }
 
+static guint32
+pixel_at (cairo_surface_t *image, const SqView *view, double x_m, double y_m)
+{
+  double px_per_mm = cairo_image_surface_get_width (image) / view->clip.width_mm;
+  SqPaperPoint at = sq_view_paper (view, (SqPlace){ x_m, y_m });
+  guint32 pixel;
+  memcpy (&pixel,
+          cairo_image_surface_get_data (image) +
+            (int)(at.y_mm * px_per_mm) * cairo_image_surface_get_stride (image) +
+            4 * (int)(at.x_mm * px_per_mm),
+          4);
+  return pixel & 0xffffff;
+}
+
+static guint32
+band_pixel (int band)
+{
+  SqColour colour = sq_ramp_colour (SQ_GROUND_PAPER, FALSE, band);
+  return (guint32)lround (colour.red * 255) << 16 | (guint32)lround (colour.green * 255) << 8 |
+         (guint32)lround (colour.blue * 255);
+}
+
+/* A room and a lamp over its corner, 8 lx, the first contour, at 2.5 m: the darkest band shows in
+ * the room alone, lit ground on both sides of the wall. */
+static void
+test_outdoors (void)
+{
+  const double r_m = 2.5, height_m = 2.0, first_lux = 256.0 / 32.0;
+  const double intensity_cd = first_lux * pow (r_m * r_m + height_m * height_m, 1.5) / height_m;
+  const SqView view = {
+    .mm_per_m = 10.0, .origin = { 50, 50 }, .clip = { 0, 0, 100, 100 }, .has_overlay = TRUE
+  };
+  static const struct {
+    double x_m, y_m;
+    int band; /* 99: paper */
+  } rows[] = {
+    { 3.5, 2.6, SQ_FIRST_BAND },       /* r 4.4, in the room */
+    { 1.6, 1.6, SQ_FIRST_BAND + 1 },   /* r 2.3, in the room */
+    { -1.6, -1.6, SQ_FIRST_BAND + 1 }, /* r 2.3, outside */
+    { -2.0, -2.0, 99 },                /* r 2.8, outside */
+    { 3.0, -2.0, 99 },
+  };
+  g_autoptr (SqScene) scene = scene_of ("%s", ROOM);
+  g_autoptr (SqLightMap) map = lamp_map (intensity_cd, height_m);
+  g_autoptr (SqLightOverlay) overlay = sq_light_overlay_new (scene, map);
+  const SqKeepClear everywhere = { .boxes = &view.clip, .n_boxes = 1 };
+  cairo_surface_t *image = picture_of (overlay, &view, &everywhere);
+  for (guint k = 0; k < G_N_ELEMENTS (rows); k++)
+    g_assert_cmphex (pixel_at (image, &view, rows[k].x_m, rows[k].y_m), ==,
+                     rows[k].band == 99 ? 0 : band_pixel (rows[k].band));
+  cairo_surface_destroy (image);
+}
+
 /* No light at all, and no lux at all, are drawn without harm. */
 static void
 test_dark (void)
@@ -279,6 +356,8 @@ main (int argc, char *argv[])
   g_test_add_func ("/overlay/rooms where the marks are", test_rooms);
   g_test_add_func ("/overlay/figures stand on their contours", test_figures_on_lines);
   g_test_add_func ("/overlay/figures keep off lines", test_figures_off_lines);
+  g_test_add_func ("/overlay/dark ground in the open", test_dark_ground);
+  g_test_add_func ("/overlay/lit ground outside a room", test_outdoors);
   g_test_add_func ("/overlay/darkness", test_dark);
   return g_test_run ();
 }

@@ -1,4 +1,5 @@
 /* test-samples.c: the scenes that come along: sound, canonical, and lit as their notes say */
+#include "light/exposure.h"
 #include "light/map.h"
 #include "light/obstacles.h"
 #include "light/readings.h"
@@ -465,7 +466,7 @@ test_terminal_faces (void)
       g_assert_cmpfloat (key_stops, <=, 0.0);
       g_assert_cmpfloat (reading->ratio, >=, 2.0);
       g_assert_cmpfloat (reading->ratio, <=, 8.0);
-      if (isfinite (reading->back_stops))
+      if (reading->back_lux > SQ_DARK_LX)
         g_assert_cmpfloat (fabs (reading->back_stops), <=, 1.0);
     }
   }

@@ -1,8 +1,7 @@
-/* test-throw.c: where light and sight go on the plan: throws, ticks, fields of view, shadows */
+/* test-throw.c: where light and sight go on the plan: throws, ticks, fields of view */
 #include "draw-page.h"
 #include "draw/beam-angles.h"
 #include "draw/camera-symbol.h"
-#include "draw/shadow.h"
 #include "draw/throw.h"
 
 static void
@@ -46,7 +45,34 @@ test_camera_reach (void)
     sq_camera_field (&one_to_fifty, scene, blocks, SQ_AT (SqCamera, scene->cameras, 0));
   assert_near (field.half_rad, G_PI / 4, EXACT); /* 36 over twice 18 */
   assert_near (field.reach_mm[0], 20.0 * 1.9 * G_SQRT2, 1e-6);
-  g_assert_cmpfloat (field.reach_mm[1], >, 20.0 * 30.0);
+  /* At the frame, 4 m away and 4 m to each side, the wall stands at 1.9 of these 4. */
+  assert_near (field.seen[0], 1.9 / 4.0, 1.0 / 32.0);
+  assert_near (field.seen[1], 1.0, EXACT);
+  /* With no wall it goes half as far again as the frame, 4 m away. */
+  assert_near (field.reach_mm[1], 20.0 * 1.5 * 4.0 * G_SQRT2, 1e-6);
+}
+
+/* A camera may look through a door at somebody, but past the frame a window ends its edges. */
+static void
+test_camera_out_of_window (void)
+{
+  static const struct {
+    double aim_x, left_x;
+  } rows[] = { { 2.0, 3.9 }, { 5.0, 7.5 } };
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
+    g_autofree char *text = g_strdup_printf (
+      "'walls': [{'id': 'w', 'path': [[4, -9], [4, 9]], 'thickness': 0.2, 'height': 3,"
+      "'openings': [{'id': 'o', 'kind': 'window', 'edge': 0, 'offset': 0.5, 'width': 17}]}],"
+      "'cameras': [{'id': 'c', 'at': [0, 0, 1.5], 'aim': [%g, 0, 1.5], 'focal_mm': 18,"
+      "'gate_mm': [36, 24]}]",
+      rows[i].aim_x);
+    g_autoptr (SqScene) scene = right_scene (text);
+    g_autoptr (GArray) blocks = sq_wall_blocks (scene);
+    SqCameraField field =
+      sq_camera_field (&one_to_fifty, scene, blocks, SQ_AT (SqCamera, scene->cameras, 0));
+    for (int edge = 0; edge < 2; edge++)
+      assert_near (field.reach_mm[edge], 20.0 * rows[i].left_x * G_SQRT2, 1e-6);
+  }
 }
 
 static const char one_lamp[] =
@@ -110,6 +136,67 @@ test_axis_is_cut (void)
     g_assert_cmpfloat (sq_view_place (&one_to_fifty, way.tick[n]).x_m, <=, 3.9);
 }
 
+/* The edges stand where the beam has fallen to a half and a tenth, each cut by what it meets: a
+ * wall along one side, a flag before the other. */
+static void
+test_edges (void)
+{
+  g_autoptr (SqScene) scene = right_scene (
+    "'classes': [{'id': 'k', 'optics': 'lens', 'face': {'width': 0.1}, 'beams': ["
+    "  {'beam_deg': 40, 'field_deg': 60, 'peak_cd': 9000}]}],"
+    "'walls': [{'id': 'w', 'path': [[-2, 1.1], [12, 1.1]], 'thickness': 0.2, 'height': 4}],"
+    "'panels': [{'id': 'g', 'kind': 'flag', 'at': [2, -1.1, 2], 'facing': 180, 'width': 0.6,"
+    "  'height': 1}],"
+    "'fixtures': [{'id': 'f', 'class': 'k', 'at': [0, 0, 2], 'aim': [8, 0, 2]}]");
+  g_autoptr (GArray) blocks = sq_wall_blocks (scene);
+  SqThrow way =
+    sq_throw (&one_to_fifty, scene, blocks, SQ_AT (SqFixture, scene->fixtures, 0), FALSE);
+  g_assert_true (way.hard && way.with_tenth);
+  const double half = SQ_RADIANS (20), tenth = SQ_RADIANS (30);
+  const struct {
+    SqPaperLine line;
+    double slope, end_x;
+  } rows[] = {
+    { way.half[0], tan (half), 1.0 / tan (half) },    /* to the wall's face at y = 1 */
+    { way.tenth[0], tan (tenth), 1.0 / tan (tenth) }, /* its own way to the same wall */
+    { way.half[1], -tan (half), 8.0 },                /* beside the flag: level with the aim */
+    { way.tenth[1], -tan (tenth), 2.0 },              /* the flag spans y -1.4 to -0.8 */
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
+    SqPlace end = sq_view_place (&one_to_fifty, rows[i].line.to);
+    double slope = end.y_m / end.x_m;
+    assert_near (slope, rows[i].slope, 1e-9);
+    assert_near (end.x_m, rows[i].end_x, 1e-9);
+  }
+}
+
+/* With more than eight hard lamps a tenth is drawn for keys, backs and profiles alone. */
+static void
+test_many_tenths (void)
+{
+  static const struct {
+    const char *optics, *role;
+    gboolean among_many;
+  } rows[] = {
+    { "lens", "key", TRUE },   { "lens", "back", TRUE },          { "lens", "fill", FALSE },
+    { "lens", "side", FALSE }, { "profile", "background", TRUE }, { "parallel", "effect", FALSE },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    for (int many = 0; many < 2; many++) {
+      g_autofree char *text = g_strdup_printf (
+        "'classes': [{'id': 'k', 'optics': '%s', 'beams': ["
+        "  {'beam_deg': 20, 'field_deg': 40, 'peak_cd': 9000}]}],"
+        "'fixtures': [{'id': 'f', 'class': 'k', 'at': [0, 0, 2], 'aim': [8, 0, 2], 'role': '%s'}]",
+        rows[i].optics, rows[i].role);
+      g_autoptr (SqScene) scene = right_scene (text);
+      g_autoptr (GArray) blocks = sq_wall_blocks (scene);
+      SqThrow way =
+        sq_throw (&one_to_fifty, scene, blocks, SQ_AT (SqFixture, scene->fixtures, 0), many);
+      g_assert_true (way.hard);
+      g_assert_cmpint (way.with_tenth, ==, !many || rows[i].among_many);
+    }
+}
+
 static void
 test_beam_angles (void)
 {
@@ -140,38 +227,6 @@ test_beam_angles (void)
   }
 }
 
-static void
-test_shadow_length (void)
-{
-  /* A lamp 4 m up, 3 m away; crown at 0.936 of 1.70 and 0.11: 1.7012. By the intercept theorem the
-   * shadow ends 3 · 1.7012 / (4 - 1.7012) behind. */
-  g_autoptr (SqScene) scene = right_scene (
-    "'marks': [{'id': 'm', 'at': [3, 0]}], 'fixtures': ["
-    "{'id': 'f', 'class': 'tungsten-fresnel-2000', 'at': [0, 0, 4], 'aim': 'm', 'beam': 0},"
-    "{'id': 'away', 'class': 'tungsten-fresnel-2000', 'at': [0, 0, 4], 'aim': [0, 5, 1],"
-    " 'beam': 0},"
-    "{'id': 'soft', 'class': 'softlight-2000', 'at': [0, 0, 4], 'aim': 'm'}]");
-  g_autoptr (GArray) blocks = sq_wall_blocks (scene);
-  const SqMark *mark = SQ_AT (SqMark, scene->marks, 0);
-  SqShadow shadow =
-    sq_shadow (&one_to_fifty, scene, blocks, SQ_AT (SqFixture, scene->fixtures, 0), mark);
-  double crown = 0.936 * 1.70 + 0.11, half = asin (SQ_FIGURE_RADIUS_M / 3.0);
-
-  g_assert_true (shadow.any);
-  for (int side = 0; side < 2; side++) {
-    SqPlace from = sq_view_place (&one_to_fifty, shadow.edge[side].from);
-    SqPlace to = sq_view_place (&one_to_fifty, shadow.edge[side].to);
-    double turned = side == 0 ? half : -half;
-    assert_near (atan2 (to.y_m, to.x_m), turned, 1e-9);
-    /* It touches the figure: the radius stands square on the tangent. */
-    assert_near (hypot (from.x_m - 3.0, from.y_m), SQ_FIGURE_RADIUS_M, 1e-9);
-    assert_near (sq_place_distance_m (from, to), 3.0 * crown / (4.0 - crown), 1e-9);
-  }
-  for (guint i = 1; i < 3; i++)
-    g_assert_false (
-      sq_shadow (&one_to_fifty, scene, blocks, SQ_AT (SqFixture, scene->fixtures, i), mark).any);
-}
-
 int
 main (int argc, char **argv)
 {
@@ -179,10 +234,13 @@ main (int argc, char **argv)
   g_test_add_func ("/draw/cameras/edges at atan (width over twice the focal length)",
                    test_camera_field);
   g_test_add_func ("/draw/cameras/a wall ends the field", test_camera_reach);
+  g_test_add_func ("/draw/cameras/past the frame a window ends the field",
+                   test_camera_out_of_window);
   g_test_add_func ("/draw/throw/each tick is one stop", test_stop_ticks);
   g_test_add_func ("/draw/throw/ticks count from a frame", test_ticks_count_from_frame);
   g_test_add_func ("/draw/throw/a wall cuts the axis", test_axis_is_cut);
+  g_test_add_func ("/draw/throw/edges are cut each by its own", test_edges);
+  g_test_add_func ("/draw/throw/tenths among many", test_many_tenths);
   g_test_add_func ("/draw/throw/beam angles", test_beam_angles);
-  g_test_add_func ("/draw/shadows/as long as the lamp is high", test_shadow_length);
   return g_test_run ();
 }
