@@ -12,9 +12,10 @@ G_BEGIN_DECLS
 void sq_draw_compass (SqDrawing *drawing, SqPaperPoint middle, double radius_mm, double north_deg);
 
 /* sq_draw_sun:
+ * @reach_mm: how far from @middle it goes
  * @toward_deg: page azimuth of the sun, as seen from the set
  *
  * A disc with rays, on that side of @middle, and an arrow the way its light travels. */
-void sq_draw_sun (SqDrawing *drawing, SqPaperPoint middle, double toward_deg);
+void sq_draw_sun (SqDrawing *drawing, SqPaperPoint middle, double reach_mm, double toward_deg);
 
 G_END_DECLS
