@@ -38,6 +38,7 @@ typedef struct {
   gboolean without_throws; /* leave out axes, beam edges and ticks */
   gboolean without_tags;   /* symbols only: no text that would have to be placed */
   const char *light_id;    /* (nullable): show edges and throw of this light alone */
+  const GArray *seams;     /* (nullable): SqPaperLine: where sheets meet: words keep off them */
   SqPlanReport *report;    /* (nullable): emptied, then filled before @underlay is called, so
                             * that contour labels can keep clear of report->labels */
 } SqPlanRequest;

@@ -36,6 +36,7 @@ sq_plot_page_free (gpointer data)
 {
   SqPlotPage *page = data;
   g_free (page->name);
+  g_free (page->part);
   g_free (page);
 }
 

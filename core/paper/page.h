@@ -17,7 +17,8 @@ typedef void SqPageDraw (const SqPlot *plot, const SqPlotPage *page, SqDrawing *
 struct SqPlotPage {
   int kind;             /* SqPageKind */
   char *name;           /* as a list of pages says it: `Plan`, `Section, unit 5` */
-  gboolean names_title; /* the title block says the name too */
+  gboolean names_title; /* the title block says the name after the drawing's title */
+  char *part;           /* (nullable): or, in place of the name, this */
 
   const SqSheet *sheet;
   SqSheetLayout layout;

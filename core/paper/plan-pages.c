@@ -82,12 +82,14 @@ sq_plan_draw_whole (const SqPlot *plot,
 {
   /* While the plan is rehearsed there is no one to keep clear of, nor to see the light. */
   gboolean is_rehearsed = report != NULL;
+  g_autoptr (GArray) seams = sq_tiling_match_lines (&plan->tiling);
   const SqPlanRequest request = {
     .scene = plot->scene,
     .readings = plot->readings,
     .underlay = plan->overlay != NULL && !is_rehearsed ? draw_overlay : NULL,
     .underlay_data = (gpointer)plan,
     .tag_rows = plot->tag_rows,
+    .seams = seams,
     .report = report,
   };
   sq_draw_plan (drawing, &request);
@@ -164,11 +166,13 @@ lay_tiles (SqPlot *plot, const SqPageWish *wish, const SqSheetChoice *choice, Sq
 {
   guint n = choice->columns * choice->rows;
   for (guint k = 0; k < n; k++) {
-    SqPlotPage *page = sq_plot_add_page (
-      plot, wish, g_strdup_printf (_ ("Plan, part %u of %u"), k + 1, n), draw_tile);
+    char *part = g_strdup_printf (_ ("part %u of %u"), k + 1, n);
+    /* Translators: %s is "part 2 of 6" */
+    char *name = g_strdup_printf (_ ("Plan, %s"), part);
+    SqPlotPage *page = sq_plot_add_page (plot, wish, name, draw_tile);
     sq_page_take_sheet (page, choice->sheet, choice->portrait, SQ_SHEET_DRAWING);
     page->denominator = choice->denominator;
-    page->names_title = TRUE;
+    page->part = part;
     page->data = plan;
   }
   SqPaperBox field = sq_plot_page (plot, (int)plan->first)->layout.field;

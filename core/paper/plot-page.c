@@ -7,7 +7,9 @@ sq_page_draw_title (const SqPlot *plot, const SqPlotPage *page, SqDrawing *drawi
 {
   g_autofree char *scale = sq_page_scale_text (page);
   const SqTitleBlock block = { .scene = plot->scene,
-                               .name = page->names_title ? page->name : NULL,
+                               .name = page->part != NULL  ? page->part
+                                       : page->names_title ? page->name
+                                                           : NULL,
                                .scale = scale,
                                .sheet = page->sheet->name,
                                .page = page->number,

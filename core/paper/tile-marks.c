@@ -49,7 +49,7 @@ draw_target (SqDrawing *drawing, SqPaperPoint at)
 static void
 draw_letter (SqDrawing *drawing,
              SqPaperPoint at,
-             double along_rad,
+             gboolean upright,
              gboolean beyond_is_right,
              const char *letter,
              int sheet)
@@ -64,7 +64,6 @@ draw_letter (SqDrawing *drawing,
   sq_draw_stroke (drawing, SQ_PEN_35, ink);
   sq_draw_text (drawing, (SqPaperPoint){ at.x_mm, at.y_mm + SQ_TYPE_HEAD / 2.0 }, letter, &type);
 
-  gboolean upright = fabs (sin (along_rad)) > 0.5;
   type.cap_mm = SQ_TYPE_SMALL;
   type.weight = 600;
   type.halo = TRUE;
@@ -79,52 +78,57 @@ draw_letter (SqDrawing *drawing,
   sq_draw_text (drawing, text, words, &type);
 }
 
+/* One end of a match line, seen along it. */
+static double
+letter_along_mm (double own_end_mm, double inward, gboolean meets_another)
+{
+  /* Off the border; farther off a line that crosses, whose own letter stands there. */
+  const double from_border_mm = 9.0, from_line_mm = 16.0;
+  return own_end_mm + inward * (meets_another ? from_line_mm : from_border_mm);
+}
+
 /* The line on one side of this sheet, as far as the sheet goes. */
 static void
 draw_side (
   const SqPlot *plot, const SqPlanPages *plan, SqDrawing *drawing, guint tile, int right, int down)
 {
   const double dash_mm[] = { 12.0, 1.6, 1.2, 1.6 }; /* a long chain line, ISO 128 */
-  const double letter_in_mm = 9.0, target_share = 0.25;
+  const double target_share = 0.25;
   const SqTiling *tiling = &plan->tiling;
+  gboolean upright = right != 0;
   int beside = sq_tiling_neighbour (tiling, tile, right, down);
   if (beside < 0)
     return;
   g_autoptr (GArray) lines = sq_tiling_match_lines (tiling);
   guint column = tile % tiling->columns, row = tile / tiling->columns;
-  guint number = right != 0 ? column - (right < 0) : tiling->columns - 1 + row - (down < 0);
+  guint number = upright ? column - (right < 0) : tiling->columns - 1 + row - (down < 0);
   SqPaperLine line = g_array_index (lines, SqPaperLine, number);
   SqPaperBox window = sq_tiling_window (tiling, tile), own = sq_tiling_own (tiling, tile);
-  SqPaperPoint from, to, near[2], targets[2];
-  if (right != 0) {
-    from = (SqPaperPoint){ line.from.x_mm, window.y_mm };
-    to = (SqPaperPoint){ line.from.x_mm, window.y_mm + window.height_mm };
-    near[0] = (SqPaperPoint){ from.x_mm, from.y_mm + letter_in_mm };
-    near[1] = (SqPaperPoint){ to.x_mm, to.y_mm - letter_in_mm };
-    for (int k = 0; k < 2; k++)
-      targets[k] =
-        (SqPaperPoint){ from.x_mm,
-                        own.y_mm + own.height_mm * (k == 0 ? target_share : 1.0 - target_share) };
-  } else {
-    from = (SqPaperPoint){ window.x_mm, line.from.y_mm };
-    to = (SqPaperPoint){ window.x_mm + window.width_mm, line.from.y_mm };
-    near[0] = (SqPaperPoint){ from.x_mm + letter_in_mm, from.y_mm };
-    near[1] = (SqPaperPoint){ to.x_mm - letter_in_mm, to.y_mm };
-    for (int k = 0; k < 2; k++)
-      targets[k] =
-        (SqPaperPoint){ own.x_mm + own.width_mm * (k == 0 ? target_share : 1.0 - target_share),
-                        from.y_mm };
-  }
+  double across_mm = upright ? line.from.x_mm : line.from.y_mm;
+  double start_mm = upright ? own.y_mm : own.x_mm;
+  double long_mm = upright ? own.height_mm : own.width_mm;
+  double window_start_mm = upright ? window.y_mm : window.x_mm;
+  double window_long_mm = upright ? window.height_mm : window.width_mm;
+#define ON_LINE(along)                                                                             \
+  (upright ? (SqPaperPoint){ across_mm, (along) } : (SqPaperPoint){ (along), across_mm })
+  SqPaperPoint from = ON_LINE (window_start_mm), to = ON_LINE (window_start_mm + window_long_mm);
+
   cairo_move_to (drawing->cairo, from.x_mm, from.y_mm);
   cairo_line_to (drawing->cairo, to.x_mm, to.y_mm);
   sq_draw_stroke_dashed (drawing, SQ_PEN_35, sq_ink (drawing->view, SQ_INK), dash_mm,
                          G_N_ELEMENTS (dash_mm));
   g_autofree char *letter = sq_letter_text (number);
   int sheet = sq_plot_page (plot, (int)plan->first + beside)->number;
-  for (int k = 0; k < 2; k++) {
-    draw_target (drawing, targets[k]);
-    draw_letter (drawing, near[k], right != 0 ? G_PI_2 : 0.0, right > 0 || down > 0, letter, sheet);
+  for (int end = -1; end <= 1; end += 2) {
+    gboolean meets = sq_tiling_neighbour (tiling, tile, upright ? 0 : end, upright ? end : 0) >= 0;
+    double at_end_mm = end < 0 ? start_mm : start_mm + long_mm;
+    SqPaperPoint at = ON_LINE (letter_along_mm (at_end_mm, -end, meets));
+    SqPaperPoint target =
+      ON_LINE (start_mm + long_mm * (end < 0 ? target_share : 1.0 - target_share));
+    draw_target (drawing, target);
+    draw_letter (drawing, at, upright, right > 0 || down > 0, letter, sheet);
   }
+#undef ON_LINE
 }
 
 void
