@@ -209,6 +209,20 @@ sq_flow_text (SqFlow *flow, const char *text, double indent_mm, SqInk ink)
                   &type);
 }
 
+gboolean
+sq_flow_beside (SqFlow *flow, const char *text, double indent_mm, double least_mm, SqPaperPoint *at)
+{
+  g_autofree char *cut = sq_flow_cut (text);
+  double height_mm = MAX (sq_flow_text_height_mm (flow, text, indent_mm), least_mm);
+  if (!sq_flow_take (flow, height_mm, at))
+    return FALSE;
+  SqType type = sq_flow_type (flow, 400, SQ_INK, SQ_ALIGN_LEFT);
+  type.width_mm = sq_flow_width_mm (flow) - indent_mm;
+  sq_draw_text (flow->drawing, (SqPaperPoint){ at->x_mm + indent_mm, at->y_mm + type.cap_mm }, cut,
+                &type);
+  return TRUE;
+}
+
 void
 sq_flow_gap (SqFlow *flow, double height_mm)
 {

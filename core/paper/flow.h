@@ -66,6 +66,14 @@ void sq_flow_head (SqFlow *flow, const char *title, double keep_mm);
 void sq_flow_text (SqFlow *flow, const char *text, double indent_mm, SqInk ink);
 #define SQ_FLOW_MOST_LETTERS 600
 
+/* sq_flow_beside:
+ * @at: (out): where the paragraph's block begins
+ *
+ * A paragraph @indent_mm from the left, for something narrow to stand beside it; at least @least_mm
+ * high. Returns: TRUE where the narrow thing is to be drawn too, at @at */
+gboolean sq_flow_beside (
+  SqFlow *flow, const char *text, double indent_mm, double least_mm, SqPaperPoint *at);
+
 /* Height of such a paragraph, with the space to the next. */
 double sq_flow_text_height_mm (const SqFlow *flow, const char *text, double indent_mm);
 
