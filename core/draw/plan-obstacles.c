@@ -222,13 +222,13 @@ add_note_leaders (const SqPlanParts *parts, SqLabelObstacles *obstacles)
 static void
 add_seams (const SqPlanParts *parts, SqLabelObstacles *obstacles)
 {
-  const double half_mm = 0.5;
   const GArray *seams = parts->request->seams;
   for (guint i = 0; seams != NULL && i < seams->len; i++) {
     SqPaperLine seam = g_array_index (seams, SqPaperLine, i);
     SqPaperBox box = { MIN (seam.from.x_mm, seam.to.x_mm), MIN (seam.from.y_mm, seam.to.y_mm),
                        fabs (seam.to.x_mm - seam.from.x_mm), fabs (seam.to.y_mm - seam.from.y_mm) };
-    sq_label_obstacles_add_box (obstacles, sq_paper_box_grown (box, half_mm), SQ_COST_BODY, NULL);
+    sq_label_obstacles_add_box (obstacles, sq_paper_box_grown (box, SQ_PLAN_SEAM_HALF_MM),
+                                SQ_COST_BODY, NULL);
   }
 }
 

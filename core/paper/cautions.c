@@ -102,7 +102,7 @@ caution_lines (const SqScene *scene)
       lines, g_strdup (_ ("Rigging overhead: safety bonds; to local code, by a licensed person.")));
   add_for_units (lines, scene, is_raised,
                  _ ("on lifts, booms or tall stands: ballast, a safety bond, nobody under them; "
-                    "down in wind."));
+                    "lower them in wind."));
   add_for_units (lines, scene, is_discharge,
                  _ ("discharge, UV: safety glass in, keep your distance."));
   add_for_units (lines, scene, is_flame, _ ("open flame: fire watch, extinguisher."));

@@ -40,13 +40,14 @@ sq_draw_compass (SqDrawing *drawing, SqPaperPoint middle, double radius_mm, doub
   sq_draw_stroke (drawing, SQ_PEN_25, ink);
   cairo_restore (cairo);
 
-  SqType type = { .cap_mm = radius_mm < SQ_COMPASS_RADIUS_MM ? SQ_TYPE_SMALL : SQ_TYPE_HEAD,
+  gboolean small = radius_mm < SQ_COMPASS_RADIUS_MM;
+  SqType type = { .cap_mm = small ? SQ_TYPE_SMALL : SQ_TYPE_HEAD,
                   .weight = 700,
                   .align = SQ_ALIGN_CENTRE,
                   .colour = ink };
-  double out = needle + 0.5 * type.cap_mm + 1.0;
+  double out = needle + 0.5 * type.cap_mm + (small ? 0.4 : 1.0);
   SqPaperPoint at = { middle.x_mm + out * cos (north),
-                      middle.y_mm + out * sin (north) + SQ_TYPE_HEAD / 2.0 };
+                      middle.y_mm + out * sin (north) + type.cap_mm / 2.0 };
   sq_draw_text (drawing, at, "N", &type);
 }
 

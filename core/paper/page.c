@@ -121,5 +121,5 @@ char *
 sq_page_scale_text (const SqPlotPage *page)
 {
   return page->denominator > 0.0 ? sq_scale_format (page->denominator, page->view.units)
-                                 : g_strdup ("–");
+                                 : g_strdup ("");
 }

@@ -79,7 +79,7 @@ void sq_page_draw_foot (const SqPlot *plot,
                         SqDrawing *drawing,
                         SqFootParts parts);
 
-/* `1:50`; `–` where nothing is to scale. Returns: (transfer full) */
+/* `1:50`; nothing where nothing is to scale. Returns: (transfer full) */
 char *sq_page_scale_text (const SqPlotPage *page);
 
 /* SqPageMaker:

@@ -90,9 +90,20 @@ sq_plan_draw_whole (const SqPlot *plot,
     .underlay_data = (gpointer)plan,
     .tag_rows = plot->tag_rows,
     .seams = seams,
+    .as_before = is_rehearsed ? NULL : plan->report,
     .report = report,
   };
   sq_draw_plan (drawing, &request);
+}
+
+/* Words need no larger paper than anybody can print. */
+static void
+lay_out_words (const SqSheet *sheet, gboolean portrait, const SqSheet **of, SqSheetLayout *layout)
+{
+  const SqSheet *handy = sq_sheet_usual (sheet->units, 0);
+  gboolean is_large = sheet->width_mm > handy->width_mm;
+  *of = is_large ? handy : sheet;
+  sq_sheet_lay_out (*of, portrait && !is_large, SQ_SHEET_TEXT, layout);
 }
 
 int
@@ -108,9 +119,10 @@ sq_plan_run_words (const SqPlot *plot, const SqPlanPages *plan, SqDrawing *drawi
     .report = plan->report,
     .units = plot->units,
   };
+  const SqSheet *unused;
   SqSheetLayout text;
   SqFlow flow;
-  sq_sheet_lay_out (last->sheet, last->layout.portrait, SQ_SHEET_TEXT, &text);
+  lay_out_words (last->sheet, last->layout.portrait, &unused, &text);
   sq_flow_init (&flow, drawing, &last->layout, &text, last->number);
   flow.page = page;
   flow.squeeze = plan->squeeze;
@@ -230,6 +242,19 @@ rehearse (const SqPlot *plot, SqPlanPages *plan)
   return n_words;
 }
 
+/* `A1 at 1:100`, as we would have chosen. Returns: (transfer full) (nullable): NULL if that is no
+ * better than @choice */
+static char *
+roomier_text (const SqDrawingSize *size, const SqSheetChoice *choice)
+{
+  SqSheetChoice ours;
+  if (!sq_sheet_choose (size, NULL, SQ_TURN_AS_FITS, 0.0, FALSE, &ours, NULL) ||
+      ours.denominator >= choice->denominator)
+    return NULL;
+  g_autofree char *scale = sq_scale_format (ours.denominator, size->units);
+  return g_strdup_printf (_ ("%s at %s"), ours.sheet->name, scale);
+}
+
 /* What the user did not ask for and had better know. */
 static void
 remark (SqPlot *plot,
@@ -237,22 +262,27 @@ remark (SqPlot *plot,
         const SqDrawingSize *size,
         const SqSheetChoice *choice)
 {
-  const double many_share = 0.25; /* of all tags */
-  g_autofree char *better = sq_sheet_better (size, choice);
+  const double many_share = 0.25;             /* of all tags */
+  const double crowded = 1.6 * SQ_MOST_WORDS; /* words that cover more of the set */
   g_autofree char *scale = sq_scale_format (choice->denominator, size->units);
-  guint cut = plan->report->crowded->len;
+  guint cut = plan->report->crowded->len, all = plot->scene->fixtures->len;
   if (sq_plan_is_tiled (plan)) {
+    g_autofree char *better = sq_sheet_better (size, choice);
     g_autofree char *cure =
       better != NULL ? g_strdup_printf (_ ("; %s would hold it on one"), better) : g_strdup ("");
     sq_plot_remark (plot, g_strdup_printf (_ ("plan: %s at %s takes %u sheets, to be joined at "
                                               "their match lines%s"),
                                            choice->sheet->name, scale, plan->n_sheets, cure));
   }
-  if (cut > many_share * plot->scene->fixtures->len)
+  if (cut > many_share * all || sq_sheet_words_share (size, choice) > crowded) {
+    g_autofree char *roomier = roomier_text (size, choice);
     sq_plot_remark (
-      plot, g_strdup_printf (_ ("plan: %u of %u tags are cut short, %s at %s is crowded; a larger "
-                                "scale gives them room, over several sheets if need be"),
-                             cut, plot->scene->fixtures->len, choice->sheet->name, scale));
+      plot, g_strdup_printf (
+              _ ("plan: %s at %s is crowded, %u of %u tags are cut short, %s has "
+                 "more room"),
+              choice->sheet->name, scale, cut, all,
+              roomier != NULL ? roomier : _ ("a larger scale, over several sheets if need be,")));
+  }
 }
 
 gboolean
@@ -273,8 +303,7 @@ sq_make_plan_pages (SqPlot *plot, const SqPageWish *wish, GCancellable *cancella
     char *name = n_words == 1 ? g_strdup (_ ("Figures, legend, notes"))
                               : g_strdup_printf (_ ("Figures, legend, notes %d"), k + 1);
     SqPlotPage *page = sq_plot_add_page (plot, wish, name, draw_words);
-    sq_page_take_sheet (page, choice.sheet, choice.portrait, SQ_SHEET_TEXT);
-    page->denominator = choice.denominator;
+    lay_out_words (choice.sheet, choice.portrait, &page->sheet, &page->layout);
     page->data = plan;
   }
   remark (plot, plan, &size, &choice);

@@ -117,7 +117,8 @@ draw_bearings (const Foot *foot, SqDrawing *drawing, SqPaperBox box, double key_
   const double reach_mm = 13.0;
   double y_mm = box.y_mm + box.height_mm / 2.0, x_mm = box.x_mm;
   if (foot->tiled != NULL) {
-    double width_mm = sq_plan_key_width_mm (foot->tiled, KEY_HEIGHT_MM);
+    double width_mm =
+      MIN (sq_plan_key_width_mm (foot->tiled, KEY_HEIGHT_MM), key_room_mm - KEY_ROOM_MM / 2.0);
     SqPaperBox key = { x_mm + (key_room_mm - width_mm) / 2.0, y_mm - KEY_HEIGHT_MM / 2.0, width_mm,
                        KEY_HEIGHT_MM };
     sq_plan_draw_key (foot->plot, foot->tiled, drawing, foot->page, key);
@@ -176,47 +177,79 @@ draw_wide (const Foot *foot, SqDrawing *drawing)
   draw_bearings (foot, drawing, right, key_room_mm (foot));
 }
 
-/* Bar, words, then small: key, north, sun. */
+/* The bar; words right of it, up to @right_mm, or under it where the foot is higher than low. */
 static void
-draw_low (const Foot *foot, SqDrawing *drawing, gboolean with_bearings)
+draw_low_bar (const Foot *foot, SqDrawing *drawing, SqPaperBox box, double right_mm)
 {
-  const double in_mm = 6.0, bar_share = 0.36, small_mm = 16.0, air_mm = 1.2, after_mm = 6.0;
-  SqPaperBox box = foot->page->layout.foot;
-  double right_mm = box.x_mm + box.width_mm - 3.0, y_mm = box.y_mm + box.height_mm / 2.0 + 0.6;
-  SqType type = foot_type (foot);
-  outline (drawing, box);
-  if (with_bearings && foot->sun) {
-    g_autofree char *words = sun_text (foot);
-    double text_mm = sq_text_width_mm (drawing, words, &type);
-    sq_draw_text (drawing, (SqPaperPoint){ right_mm - text_mm, y_mm + 0.4 }, words, &type);
-    right_mm -= text_mm + 2.0;
-    if (foot->sun_elevation_deg >= 0.0) {
-      draw_sun (foot, drawing, (SqPaperPoint){ right_mm - 4.6, y_mm - 0.6 }, 4.6);
-      right_mm -= 11.0;
-    }
-  }
-  if (with_bearings && foot->north) {
-    sq_draw_compass (drawing, (SqPaperPoint){ right_mm - small_mm / 2.0, y_mm },
-                     SQ_COMPASS_SMALL_MM, foot->plot->scene->north_deg);
-    right_mm -= small_mm;
-  }
-  if (with_bearings && foot->tiled != NULL) {
-    double high_mm = box.height_mm - 2.0 * air_mm;
-    double wide_mm = sq_plan_key_width_mm (foot->tiled, high_mm);
-    SqPaperBox key = { right_mm - wide_mm, box.y_mm + air_mm, wide_mm, high_mm };
-    sq_plan_draw_key (foot->plot, foot->tiled, drawing, foot->page, key);
-    right_mm -= wide_mm + 3.0;
-  }
+  const double in_mm = 6.0, bar_share = 0.36, bar_down_mm = 5.6, after_mm = 12.0;
+  const double beside_down_mm = 5.0, under_down_mm = 12.6, leading_mm = 3.4;
   SqScaleBar bar = bar_within (foot, bar_share * box.width_mm);
   g_autofree char *check = sq_scale_bar_text (&bar, foot->page->denominator, foot->plot->units);
   g_autofree char *rest = words_text (foot);
-  double x_mm = box.x_mm + in_mm, bar_mm = bar.parts * bar.part_mm;
-  sq_draw_scale_bar (drawing, (SqPaperPoint){ x_mm, box.y_mm + 5.6 }, &bar, foot->plot->units);
-  x_mm += bar_mm + after_mm + 6.0;
-  type.width_mm = right_mm - x_mm;
+  gboolean under = box.height_mm > SQ_LOW_FOOT_HEIGHT_MM;
+  SqPaperPoint at = { box.x_mm + in_mm, box.y_mm + bar_down_mm };
+  SqType type = foot_type (foot);
+  sq_draw_scale_bar (drawing, at, &bar, foot->plot->units);
+  at.y_mm = box.y_mm + (under ? under_down_mm : beside_down_mm);
+  at.x_mm += under ? 0.0 : bar.parts * bar.part_mm + after_mm;
+  type.width_mm = right_mm - at.x_mm;
   type.one_line = TRUE;
-  sq_draw_text (drawing, (SqPaperPoint){ x_mm, box.y_mm + 5.0 }, check, &type);
-  sq_draw_text (drawing, (SqPaperPoint){ x_mm, box.y_mm + 8.5 }, rest, &type);
+  sq_draw_text (drawing, at, check, &type);
+  at.y_mm += leading_mm;
+  sq_draw_text (drawing, at, rest, &type);
+}
+
+/* Bar, words, then small: key, north, sun. */
+static void
+draw_low (const Foot *foot, SqDrawing *drawing)
+{
+  const double compass_room_mm = 15.0, sun_room_mm = 13.0, air_mm = 1.2, most_key_mm = 14.0;
+  SqPaperBox box = foot->page->layout.foot;
+  double right_mm = box.x_mm + box.width_mm - 3.0, y_mm = box.y_mm + box.height_mm / 2.0;
+  SqType type = foot_type (foot);
+  outline (drawing, box);
+  if (foot->sun) {
+    g_autofree char *words = sun_text (foot);
+    double text_mm = sq_text_width_mm (drawing, words, &type);
+    sq_draw_text (drawing, (SqPaperPoint){ right_mm - text_mm, y_mm + SQ_TYPE_SMALL / 2.0 }, words,
+                  &type);
+    right_mm -= text_mm + 2.0;
+    if (foot->sun_elevation_deg >= 0.0) {
+      draw_sun (foot, drawing, (SqPaperPoint){ right_mm - sun_room_mm / 2.0, y_mm }, 0.0);
+      right_mm -= sun_room_mm;
+    }
+  }
+  if (foot->north) {
+    sq_draw_compass (drawing, (SqPaperPoint){ right_mm - compass_room_mm / 2.0, y_mm },
+                     SQ_COMPASS_SMALL_MM, foot->plot->scene->north_deg);
+    right_mm -= compass_room_mm;
+  }
+  if (foot->tiled != NULL) {
+    double high_mm = MIN (box.height_mm - 2.0 * air_mm, most_key_mm);
+    double wide_mm = sq_plan_key_width_mm (foot->tiled, high_mm);
+    SqPaperBox key = { right_mm - wide_mm, y_mm - high_mm / 2.0, wide_mm, high_mm };
+    sq_plan_draw_key (foot->plot, foot->tiled, drawing, foot->page, key);
+    right_mm -= wide_mm + 4.0;
+  }
+  draw_low_bar (foot, drawing, box, right_mm);
+}
+
+/* The bar in its row; what there is room for beside the title, the rest small beside the bar. */
+static void
+draw_split (const Foot *foot, SqDrawing *drawing)
+{
+  SqPaperBox box = foot->page->layout.bearings;
+  Foot large = *foot, small = *foot;
+  large.sun = foot->sun && bearings_mm (foot) <= box.width_mm;
+  small.sun = foot->sun && !large.sun;
+  small.north = FALSE;
+  small.tiled = NULL;
+  draw_low (&small, drawing);
+  outline (drawing, box);
+  double key_mm = MIN (key_room_mm (&large), box.width_mm - COMPASS_ROOM_MM);
+  double spare_mm = box.width_mm - bearings_mm (&large) + key_room_mm (&large) - key_mm;
+  box.x_mm += spare_mm / 2.0;
+  draw_bearings (&large, drawing, box, key_mm);
 }
 
 void
@@ -229,13 +262,7 @@ sq_page_draw_foot (const SqPlot *plot,
   if (page->layout.foot_kind == SQ_FOOT_WIDE)
     draw_wide (&foot, drawing);
   else if (page->layout.foot_kind == SQ_FOOT_LOW)
-    draw_low (&foot, drawing, TRUE);
-  if (page->layout.foot_kind != SQ_FOOT_SPLIT)
-    return;
-  draw_low (&foot, drawing, FALSE);
-  SqPaperBox box = page->layout.bearings;
-  outline (drawing, box);
-  double spare_mm = MAX (0.0, box.width_mm - bearings_mm (&foot));
-  box.x_mm += spare_mm / 2.0;
-  draw_bearings (&foot, drawing, box, key_room_mm (&foot));
+    draw_low (&foot, drawing);
+  else if (page->layout.foot_kind == SQ_FOOT_SPLIT)
+    draw_split (&foot, drawing);
 }

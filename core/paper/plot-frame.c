@@ -49,11 +49,13 @@ centring_marks (const SqPlotPage *page, SqDrawing *drawing, SqPaperBox outer)
   double x = page->layout.width_mm / 2.0, y = page->layout.height_mm / 2.0;
   double right = frame.x_mm + frame.width_mm, bottom = frame.y_mm + frame.height_mm;
   double outer_right = outer.x_mm + outer.width_mm, outer_bottom = outer.y_mm + outer.height_mm;
+  double right_in_mm = page->layout.n_columns > 0 ? by_words_mm : in_mm;
+  gboolean over_title = page->layout.title_block.x_mm < x;
   const SqPaperPoint marks[][2] = {
     { { x, outer.y_mm }, { x, frame.y_mm + in_mm } },
-    { { x, outer_bottom }, { x, bottom - in_mm } },
+    { { x, outer_bottom }, { x, bottom - (over_title ? 0.0 : by_words_mm) } },
     { { outer.x_mm, y }, { frame.x_mm + in_mm, y } },
-    { { outer_right, y }, { right - (page->layout.n_columns > 0 ? by_words_mm : in_mm), y } },
+    { { outer_right, y }, { right - right_in_mm, y } },
   };
   for (guint k = 0; k < G_N_ELEMENTS (marks); k++)
     sq_draw_line (drawing, marks[k][0], marks[k][1], SQ_PEN_70, ink);

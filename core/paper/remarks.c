@@ -105,9 +105,10 @@ sq_revisions_block (SqFlow *flow, const SqSideColumn *column)
   const GPtrArray *revisions = column->scene->title->revisions;
   if (revisions->len == 0)
     return;
-  sq_flow_head (flow, _ ("Revisions"), 4.0);
   guint from = revisions->len > MOST_REVISIONS ? revisions->len - MOST_REVISIONS : 0;
   RevisionColumns columns = revision_columns (flow, revisions, from);
+  const char *newest = sq_said (SQ_AT (SqRevision, revisions, revisions->len - 1)->what);
+  sq_flow_head (flow, _ ("Revisions"), sq_flow_text_height_mm (flow, newest, columns.what_mm));
   for (guint k = revisions->len; k-- > from;) {
     const SqRevision *revision = SQ_AT (SqRevision, revisions, k);
     double height_mm = sq_flow_text_height_mm (flow, sq_said (revision->what), columns.what_mm);
@@ -125,6 +126,8 @@ static void
 pencil_lines (SqFlow *flow)
 {
   const double line_up_mm = 3.0;
+  /* Lines of neighbouring columns stand on one height. */
+  sq_flow_gap (flow, PENCIL_ROW_MM * ceil (flow->y_mm / PENCIL_ROW_MM) - flow->y_mm);
   while (sq_flow_left_mm (flow) >= PENCIL_ROW_MM) {
     SqPaperPoint at;
     if (!sq_flow_take (flow, PENCIL_ROW_MM, &at))

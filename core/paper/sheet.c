@@ -101,6 +101,7 @@ static void
 cut_drawing_foot (SqSheetLayout *layout, SqPaperBox beside)
 {
   const double least_wide_mm = 180.0; /* for bar, north and sun in a row */
+  const double least_low_mm = 210.0;  /* for words beside them too */
   if (beside.width_mm >= least_wide_mm) {
     layout->foot_kind = SQ_FOOT_WIDE;
     layout->foot = beside;
@@ -108,7 +109,9 @@ cut_drawing_foot (SqSheetLayout *layout, SqPaperBox beside)
   }
   layout->foot_kind = beside.width_mm > 0.0 ? SQ_FOOT_SPLIT : SQ_FOOT_LOW;
   layout->bearings = beside;
-  layout->foot = cut_foot (&layout->field, SQ_LOW_FOOT_HEIGHT_MM);
+  gboolean is_narrow = layout->foot_kind == SQ_FOOT_LOW && layout->frame.width_mm < least_low_mm;
+  layout->foot =
+    cut_foot (&layout->field, is_narrow ? SQ_NARROW_FOOT_HEIGHT_MM : SQ_LOW_FOOT_HEIGHT_MM);
 }
 
 void

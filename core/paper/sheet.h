@@ -54,7 +54,8 @@ typedef enum {
 #define SQ_COLUMN_WIDTH_MM 84.0
 #define SQ_COLUMN_PADDING_MM 4.0
 #define SQ_FOOT_HEIGHT_MM 36.0
-#define SQ_LOW_FOOT_HEIGHT_MM 11.0
+#define SQ_LOW_FOOT_HEIGHT_MM 11.0    /* words beside the scale bar */
+#define SQ_NARROW_FOOT_HEIGHT_MM 18.0 /* or under it, where a sheet is narrow */
 #define SQ_STRIP_HEIGHT_MM 10.0
 #define SQ_TITLE_BLOCK_WIDTH_MM 180.0
 

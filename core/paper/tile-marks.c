@@ -78,6 +78,24 @@ draw_letter (SqDrawing *drawing,
   sq_draw_text (drawing, text, words, &type);
 }
 
+/* Nothing that is read stands there: both sheets come to the same answer. */
+static gboolean
+is_clear (const SqPlanReport *report, SqPaperPoint at)
+{
+  SqPaperBox box = sq_paper_box_round (at, MARK_CROSS_MM, MARK_CROSS_MM);
+  for (guint k = 0; k < report->labels->len; k++)
+    if (sq_paper_boxes_overlap (box, g_array_index (report->labels, SqLabel, k).box))
+      return FALSE;
+  for (guint k = 0; k < report->solid->len; k++) {
+    SqPaperBox solid = g_array_index (report->solid, SqPaperBox, k);
+    /* A match line is among them, and the mark belongs on it. */
+    gboolean is_seam = MIN (solid.width_mm, solid.height_mm) <= 2.0 * SQ_PLAN_SEAM_HALF_MM + 0.1;
+    if (!is_seam && sq_paper_boxes_overlap (box, solid))
+      return FALSE;
+  }
+  return TRUE;
+}
+
 /* One end of a match line, seen along it. */
 static double
 letter_along_mm (double own_end_mm, double inward, gboolean meets_another)
@@ -93,7 +111,7 @@ draw_side (
   const SqPlot *plot, const SqPlanPages *plan, SqDrawing *drawing, guint tile, int right, int down)
 {
   const double dash_mm[] = { 12.0, 1.6, 1.2, 1.6 }; /* a long chain line, ISO 128 */
-  const double target_share = 0.25;
+  const double target_shares[] = { 0.25, 0.30, 0.20, 0.35, 0.15, 0.40, 0.10, 0.25 };
   const SqTiling *tiling = &plan->tiling;
   gboolean upright = right != 0;
   int beside = sq_tiling_neighbour (tiling, tile, right, down);
@@ -123,8 +141,13 @@ draw_side (
     gboolean meets = sq_tiling_neighbour (tiling, tile, upright ? 0 : end, upright ? end : 0) >= 0;
     double at_end_mm = end < 0 ? start_mm : start_mm + long_mm;
     SqPaperPoint at = ON_LINE (letter_along_mm (at_end_mm, -end, meets));
-    SqPaperPoint target =
-      ON_LINE (start_mm + long_mm * (end < 0 ? target_share : 1.0 - target_share));
+    SqPaperPoint target = at;
+    for (guint k = 0; k < G_N_ELEMENTS (target_shares); k++) {
+      double share = end < 0 ? target_shares[k] : 1.0 - target_shares[k];
+      target = ON_LINE (start_mm + long_mm * share);
+      if (is_clear (plan->report, target))
+        break;
+    }
     draw_target (drawing, target);
     draw_letter (drawing, at, upright, right > 0 || down > 0, letter, sheet);
   }

@@ -132,7 +132,7 @@ sq_draw_title_block (SqDrawing *drawing, SqPaperBox box, const SqTitleBlock *blo
   SqColour ink = sq_ink (drawing->view, SQ_INK);
   g_autofree char *scene_set = both (title->scene, "   ", title->set);
   g_autofree char *crew = both (title->gaffer, ", ", title->drawn_by);
-  g_autofree char *scale = g_strdup_printf ("%s   %s", block->scale, block->sheet);
+  g_autofree char *scale = both (block->scale, "   ", block->sheet);
   g_autofree char *sheet = g_strdup_printf ("%d / %d", block->page, block->n_pages);
   g_autofree char *owner = both (title->owner, ", ", title->location);
   g_autofree char *title_text = title_with_name (title->title, block);
@@ -179,7 +179,7 @@ sq_draw_title_strip (SqDrawing *drawing, SqPaperBox box, const SqTitleBlock *blo
   const SqTitle *title = block->scene->title;
   const SqRevision *now = revision_from_last (title, 0);
   g_autofree char *what = both (title->title, ", ", title->set);
-  g_autofree char *scale = g_strdup_printf ("%s   %s", block->scale, block->sheet);
+  g_autofree char *scale = both (block->scale, "   ", block->sheet);
   g_autofree char *sheet = g_strdup_printf ("%d / %d", block->page, block->n_pages);
   g_autofree char *crew = both (title->gaffer, ", ", title->drawn_by);
   g_autofree char *title_text = title_with_name (what, block);
