@@ -22,14 +22,14 @@ julian_day (int year, int month, int day)
 }
 
 static gboolean
-read_moment (const SqDaylight *daylight, double *julian)
+read_moment (const SqDaylight *where, double *julian)
 {
   int year, month, day, hour, minute;
-  if (daylight->date == NULL || daylight->time == NULL ||
-      sscanf (daylight->date, "%4d-%2d-%2d", &year, &month, &day) != 3 ||
-      sscanf (daylight->time, "%2d:%2d", &hour, &minute) != 2)
+  if (where->date == NULL || where->time == NULL ||
+      sscanf (where->date, "%4d-%2d-%2d", &year, &month, &day) != 3 ||
+      sscanf (where->time, "%2d:%2d", &hour, &minute) != 2)
     return FALSE;
-  *julian = julian_day (year, month, day) + (hour + minute / 60.0 - daylight->utc_offset_h) / 24.0;
+  *julian = julian_day (year, month, day) + (hour + minute / 60.0 - where->utc_offset_h) / 24.0;
   return TRUE;
 }
 
@@ -65,16 +65,16 @@ sidereal_time (double julian, double centuries, double obliquity)
 }
 
 gboolean
-sq_sun_position (const SqDaylight *daylight, double *bearing_deg, double *elevation_deg)
+sq_sun_position (const SqDaylight *where, double *bearing_deg, double *elevation_deg)
 {
   double julian, ascension, declination, obliquity;
-  if (!read_moment (daylight, &julian))
+  if (!read_moment (where, &julian))
     return FALSE;
   double centuries = (julian - J2000) / DAYS_A_CENTURY;
   apparent_place (centuries, &ascension, &declination, &obliquity);
-  double latitude = SQ_RADIANS (daylight->latitude_deg);
+  double latitude = SQ_RADIANS (where->latitude_deg);
   double hour_angle =
-    sidereal_time (julian, centuries, obliquity) + SQ_RADIANS (daylight->longitude_deg) - ascension;
+    sidereal_time (julian, centuries, obliquity) + SQ_RADIANS (where->longitude_deg) - ascension;
   double up =
     sin (latitude) * sin (declination) + cos (latitude) * cos (declination) * cos (hour_angle);
   double south =

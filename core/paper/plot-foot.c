@@ -28,9 +28,9 @@ static Foot
 foot_of (const SqPlot *plot, const SqPlotPage *page, SqFootParts parts)
 {
   Foot foot = { .plot = plot, .page = page, .north = (parts & SQ_FOOT_NORTH) != 0 };
-  const SqDaylight *daylight = plot->scene->daylight;
-  foot.sun = foot.north && daylight != NULL && daylight->on &&
-             sq_sun_position (daylight, &foot.sun_bearing_deg, &foot.sun_elevation_deg);
+  const SqDaylight *day = plot->scene->daylight;
+  foot.sun = foot.north && day != NULL && day->on &&
+             sq_sun_position (day, &foot.sun_bearing_deg, &foot.sun_elevation_deg);
   foot.sun_toward_deg = plot->scene->north_deg - foot.sun_bearing_deg;
   if (page->kind == SQ_PAGE_PLAN && sq_plan_is_tiled (page->data))
     foot.tiled = page->data;

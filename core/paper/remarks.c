@@ -126,8 +126,9 @@ static void
 pencil_lines (SqFlow *flow)
 {
   const double line_up_mm = 3.0;
-  /* Lines of neighbouring columns stand on one height. */
-  sq_flow_gap (flow, PENCIL_ROW_MM * ceil (flow->y_mm / PENCIL_ROW_MM) - flow->y_mm);
+  /* On a page of words lines of neighbouring columns stand on one height. */
+  if (sq_flow_page (flow) > 0)
+    sq_flow_gap (flow, PENCIL_ROW_MM * ceil (flow->y_mm / PENCIL_ROW_MM) - flow->y_mm);
   while (sq_flow_left_mm (flow) >= PENCIL_ROW_MM) {
     SqPaperPoint at;
     if (!sq_flow_take (flow, PENCIL_ROW_MM, &at))
@@ -141,7 +142,7 @@ pencil_lines (SqFlow *flow)
 void
 sq_on_the_day_block (SqFlow *flow)
 {
-  const double least_mm = 2.0 * PENCIL_ROW_MM, head_mm = 12.0;
+  const double least_mm = PENCIL_ROW_MM, head_mm = 12.0;
   gboolean begun = sq_flow_left_mm (flow) >= head_mm + least_mm;
   if (begun) {
     sq_flow_head (flow, _ ("On the day"), least_mm);

@@ -21,14 +21,14 @@ test_positions (void)
     { "Mumbai", "2026-01-15", "17:00", 5.5, 19.0760, 72.8777, 16.4030, 240.1060 },
   };
   for (guint k = 0; k < G_N_ELEMENTS (rows); k++) {
-    SqDaylight daylight = { .latitude_deg = rows[k].latitude_deg,
-                            .longitude_deg = rows[k].longitude_deg,
-                            .date = (char *)rows[k].date,
-                            .time = (char *)rows[k].time,
-                            .utc_offset_h = rows[k].utc_offset_h };
+    SqDaylight day = { .latitude_deg = rows[k].latitude_deg,
+                       .longitude_deg = rows[k].longitude_deg,
+                       .date = (char *)rows[k].date,
+                       .time = (char *)rows[k].time,
+                       .utc_offset_h = rows[k].utc_offset_h };
     double bearing_deg, elevation_deg;
     g_test_message ("%s", rows[k].where);
-    g_assert_true (sq_sun_position (&daylight, &bearing_deg, &elevation_deg));
+    g_assert_true (sq_sun_position (&day, &bearing_deg, &elevation_deg));
     g_assert_cmpfloat_with_epsilon (elevation_deg, rows[k].elevation_deg, SUN_DEG);
     g_assert_cmpfloat_with_epsilon (bearing_deg, rows[k].bearing_deg, SUN_DEG);
   }
@@ -56,9 +56,9 @@ test_unreadable (void)
     { NULL, "12:00" }, { "2026-05-02", NULL }, { "today", "12:00" }, { "2026-05-02", "noon" }
   };
   for (guint k = 0; k < G_N_ELEMENTS (rows); k++) {
-    SqDaylight daylight = { .date = (char *)rows[k][0], .time = (char *)rows[k][1] };
+    SqDaylight day = { .date = (char *)rows[k][0], .time = (char *)rows[k][1] };
     double bearing_deg, elevation_deg;
-    g_assert_false (sq_sun_position (&daylight, &bearing_deg, &elevation_deg));
+    g_assert_false (sq_sun_position (&day, &bearing_deg, &elevation_deg));
   }
 }
 
