@@ -11,7 +11,8 @@ G_BEGIN_DECLS
 typedef struct SqPlotPage SqPlotPage;
 
 /* Draws what stands within the frame of @page, in millimetres from the sheet's top left corner;
- * drawing->view is page->view. Called any number of times, always with the same result. */
+ * drawing->view is page->view, its layer SQ_LAYER_SHEET. Called any number of times, always with
+ * the same result. */
 typedef void SqPageDraw (const SqPlot *plot, const SqPlotPage *page, SqDrawing *drawing);
 
 struct SqPlotPage {

@@ -135,6 +135,7 @@ draw_one_sheet (const SqPlot *plot, const SqPlotPage *page, SqDrawing *drawing)
 {
   const SqPlanPages *plan = page->data;
   sq_plan_draw_whole (plot, plan, drawing, NULL);
+  sq_draw_layer (drawing, SQ_LAYER_SHEET);
   sq_plan_say_what_is_missing (plot, plan, drawing);
   sq_page_draw_foot (plot, page, drawing, SQ_FOOT_NORTH);
   for (guint k = 0; k < page->layout.n_columns; k++) {
@@ -150,17 +151,16 @@ draw_tile (const SqPlot *plot, const SqPlotPage *page, SqDrawing *drawing)
 {
   const SqPlanPages *plan = page->data;
   SqPaperBox field = page->layout.field;
-  SqPaperBox window = sq_tiling_window (
-    &plan->tiling, (guint)(page->number - sq_plot_page (plot, (int)plan->first)->number));
+  SqPaperBox window = sq_tiling_window (&plan->tiling, sq_plan_tile_of (plot, plan, page));
   SqDrawing whole = *drawing;
   whole.view = &plan->view;
-  cairo_save (drawing->cairo);
-  cairo_rectangle (drawing->cairo, field.x_mm, field.y_mm, field.width_mm, field.height_mm);
-  cairo_clip (drawing->cairo);
+  sq_draw_box_path (drawing, field, 0.0);
+  sq_draw_clip (drawing);
   cairo_translate (drawing->cairo, field.x_mm - window.x_mm, field.y_mm - window.y_mm);
   sq_plan_draw_whole (plot, plan, &whole, NULL);
+  sq_draw_layer (drawing, SQ_LAYER_SHEET);
   sq_plan_draw_matches (plot, plan, &whole, page);
-  cairo_restore (drawing->cairo);
+  sq_draw_unclip (drawing);
   sq_page_draw_foot (plot, page, drawing, SQ_FOOT_NORTH);
 }
 

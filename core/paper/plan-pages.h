@@ -27,6 +27,13 @@ sq_plan_is_tiled (const SqPlanPages *plan)
   return sq_tiling_count (&plan->tiling) > 1;
 }
 
+/* Which of the sheets of @plan @page is, from 0. */
+static inline guint
+sq_plan_tile_of (const SqPlot *plot, const SqPlanPages *plan, const SqPlotPage *page)
+{
+  return (guint)(page->number - sq_plot_page (plot, (int)plan->first)->number);
+}
+
 /* Draws all of the plan through drawing->view, which is plan->view. @report: (nullable) */
 void sq_plan_draw_whole (const SqPlot *plot,
                          const SqPlanPages *plan,

@@ -26,7 +26,9 @@ sq_plot_draw (const SqPlot *plot, cairo_t *cairo, int number)
   const SqPlotPage *page = sq_plot_page (plot, number);
   SqDrawing *drawing = sq_drawing_new (cairo, &page->view);
   cairo_save (cairo);
+  sq_draw_layer (drawing, SQ_LAYER_SHEET);
   page->draw (plot, page, drawing);
+  sq_draw_layer (drawing, SQ_LAYER_SHEET);
   sq_page_draw_title (plot, page, drawing);
   sq_page_draw_frame (page, drawing);
   cairo_restore (cairo);
