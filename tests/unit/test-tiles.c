@@ -1,5 +1,6 @@
 /* test-tiles.c: a plan on several sheets: nothing is lost at the joints, lengths and words stay
  * whole */
+#include "draw/plan-parts.h"
 #include "paper/plan-pages.h"
 #include "plot-place.h"
 
@@ -185,9 +186,11 @@ test_says (Place *place, gconstpointer unused)
   g_assert_cmpint (n, ==, 4);
   g_autofree char *pdf = in_place (place, "tiles.pdf");
   export_to (plot, pdf, SQ_PLOT_PDF);
+  g_autofree char *bytes = NULL;
+  gsize length;
+  g_assert_true (g_file_get_contents (pdf, &bytes, &length, NULL));
+  g_assert_true (holds (bytes, length, "/Title (Plan, part 2 of 4)")); /* in the outline */
   g_autofree char *text = text_of (pdf);
-  if (text == NULL)
-    return;
   g_auto (GStrv) pages = g_strsplit (text, "\f", -1);
   g_assert_true (says (pages[0], "part 1 of 4"));
   g_assert_true (says (pages[0], "1 / 5"));
@@ -218,6 +221,25 @@ test_not_needed (void)
   g_assert_cmpuint (sq_plot_remarks (plot)->len, ==, 0);
 }
 
+/* Words that stand where they stood before stand where they would be placed anew. */
+static void
+test_placed_once (void)
+{
+  g_autoptr (SqScene) scene = row_of_lamps ();
+  g_autoptr (SqPlot) plot = plot_of (scene, "A4", 50, SQ_OVERLAY_LUX);
+  SqPlanReport *report = plan_of (plot)->report;
+  g_assert_nonnull (report->placed);
+  cairo_surface_t *kept = picture_of (plot, 1);
+  g_clear_pointer (&report->placed, sq_plan_labels_free);
+  cairo_surface_t *anew = picture_of (plot, 1);
+  gsize length =
+    (gsize)cairo_image_surface_get_stride (kept) * (gsize)cairo_image_surface_get_height (kept);
+  g_assert_cmpmem (cairo_image_surface_get_data (kept), length, cairo_image_surface_get_data (anew),
+                   length);
+  cairo_surface_destroy (kept);
+  cairo_surface_destroy (anew);
+}
+
 /* Two runs give the same bytes. */
 static void
 test_repeats (Place *place, gconstpointer unused)
@@ -245,6 +267,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/tiles/words are whole", test_words_whole);
   ADD_IN_PLACE ("/tiles/each says which it is", test_says);
   g_test_add_func ("/tiles/one sheet where one does", test_not_needed);
+  g_test_add_func ("/tiles/words are placed once", test_placed_once);
   ADD_IN_PLACE ("/tiles/the same bytes again", test_repeats);
   return g_test_run ();
 }
