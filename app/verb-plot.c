@@ -1,5 +1,6 @@
 /* verb-plot.c: the plan at true scale as PDF, SVG or PNG */
 #include "arguments.h"
+#include "base/error.h"
 #include "paper/plot.h"
 #include "paper/scale.h"
 #include "verbs.h"
@@ -8,8 +9,8 @@
 #include <string.h>
 
 typedef struct {
-  char *sheet, *scale, *overlay, *pages;
-  gboolean mono;
+  char *sheet, *scale, *overlay, *pages, *light;
+  gboolean portrait, landscape, mono;
   double dpi;
 } PlotOptions;
 
@@ -20,6 +21,7 @@ plot_options_clear (PlotOptions *options)
   g_free (options->scale);
   g_free (options->overlay);
   g_free (options->pages);
+  g_free (options->light);
 }
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (PlotOptions, plot_options_clear)
@@ -68,29 +70,73 @@ check_usage (const PlotOptions *options)
                          options->overlay);
   if (!(options->dpi >= 20.0 && options->dpi <= 1200.0))
     return sq_say_usage (_ ("--dpi: %g is out of range, expected 20 to 1200"), options->dpi);
-  if (options->pages != NULL && !g_str_equal (options->pages, "plan"))
-    return sq_say_usage (_ ("--pages: \"%s\" cannot be drawn yet, expected plan"), options->pages);
+  if (options->portrait && options->landscape)
+    return sq_say_usage (_ ("--portrait, --landscape: expected one of them"));
+  SqPlotRequest request = SQ_PLOT_REQUEST;
+  if (options->pages != NULL && !sq_plot_request_pages (&request, options->pages, &error))
+    return sq_say_usage ("--%s", error->message);
   return -1;
 }
 
-/* What the scene's own page says, and over it what the command line says. */
+static gboolean
+is_fixture (const SqScene *scene, const char *id)
+{
+  for (guint i = 0; i < scene->fixtures->len; i++)
+    if (g_str_equal (SQ_AT (SqFixture, scene->fixtures, i)->id, id))
+      return TRUE;
+  return FALSE;
+}
+
+/* What is said of the paper on the command line replaces all that pages say of it. */
+static gboolean
+take_paper (const PlotOptions *options, SqPlotRequest *request, GError **error)
+{
+  SqSheetTurn turn = options->portrait    ? SQ_TURN_PORTRAIT
+                     : options->landscape ? SQ_TURN_LANDSCAPE
+                                          : SQ_TURN_AS_FITS;
+  gboolean paper = options->sheet != NULL || options->scale != NULL;
+  request->sheet = options->sheet;
+  request->turn = turn;
+  if (options->scale != NULL && !sq_scale_parse (options->scale, &request->denominator, error))
+    return FALSE;
+  for (guint i = 0; i < request->n_pages; i++) {
+    SqPageWish *page = &request->pages[i];
+    if (paper) {
+      page->sheet = NULL;
+      page->denominator = 0.0;
+    }
+    if (paper || turn != SQ_TURN_AS_FITS)
+      page->turn = SQ_TURN_AS_FITS;
+  }
+  return TRUE;
+}
+
+/* What the scene's own pages say, and over it what the command line says. */
 static gboolean
 request_of (const PlotOptions *options,
             const SqScene *scene,
             SqPlotRequest *request,
             GError **error)
 {
-  if (!sq_plot_request_of (scene, request, error))
+  if (!sq_plot_request_of (scene, request, error) || !take_paper (options, request, error))
     return FALSE;
-  if (options->sheet != NULL || options->scale != NULL) {
-    request->sheet = options->sheet;
-    request->denominator = 0.0;
+  if (options->pages != NULL && !sq_plot_request_pages (request, options->pages, error))
+    return FALSE;
+  if (options->light != NULL && !is_fixture (scene, options->light)) {
+    g_set_error (error, SQ_ERROR, SQ_ERROR_VALUE, _ ("--light: %s is no fixture of this scene"),
+                 options->light);
+    return FALSE;
   }
-  if (options->scale != NULL && !sq_scale_parse (options->scale, &request->denominator, error))
-    return FALSE;
   if (options->overlay != NULL)
     overlay_of (options->overlay, &request->overlay);
-  request->mono = request->mono || options->mono;
+  for (guint i = 0; i < request->n_pages; i++) {
+    if (options->overlay != NULL)
+      request->pages[i].overlay = -1;
+    if (options->light != NULL)
+      request->pages[i].light = NULL;
+  }
+  request->light = options->light;
+  request->mono = options->mono;
   request->dpi = options->dpi;
   return TRUE;
 }
@@ -106,7 +152,13 @@ sq_verb_plot (int argc, char **argv, const char *summary)
       N_ ("1:50|1/4\"=1'") },
     { "overlay", 0, 0, G_OPTION_ARG_STRING, &options.overlay, N_ ("What lies under the plan"),
       N_ ("lux|stops|none") },
-    { "pages", 0, 0, G_OPTION_ARG_STRING, &options.pages, N_ ("Which pages"), N_ ("plan") },
+    { "portrait", 0, 0, G_OPTION_ARG_NONE, &options.portrait, N_ ("Sheets stand upright"), NULL },
+    { "landscape", 0, 0, G_OPTION_ARG_NONE, &options.landscape, N_ ("Sheets lie on their side"),
+      NULL },
+    { "pages", 0, 0, G_OPTION_ARG_STRING, &options.pages, N_ ("Which pages, in which order"),
+      N_ ("plan,…") },
+    { "light", 0, 0, G_OPTION_ARG_STRING, &options.light,
+      N_ ("The lamp that a section goes through"), N_ ("ID") },
     { "mono", 0, 0, G_OPTION_ARG_NONE, &options.mono, N_ ("One ink"), NULL },
     { "dpi", 0, 0, G_OPTION_ARG_DOUBLE, &options.dpi, N_ ("Pixels an inch, for PNG"), N_ ("N") },
     { NULL },
@@ -139,5 +191,6 @@ sq_verb_plot (int argc, char **argv, const char *summary)
     return sq_say_error (arguments.scene_path, error);
   g_autoptr (GPtrArray) left_out = sq_plot_left_out (scene);
   sq_say_warnings (&arguments, left_out);
+  sq_say_warnings (&arguments, sq_plot_remarks (plot));
   return SQ_EXIT_DONE;
 }

@@ -218,6 +218,20 @@ add_note_leaders (const SqPlanParts *parts, SqLabelObstacles *obstacles)
   }
 }
 
+/* A word across the joint of two sheets is whole on neither. */
+static void
+add_seams (const SqPlanParts *parts, SqLabelObstacles *obstacles)
+{
+  const GArray *seams = parts->request->seams;
+  for (guint i = 0; seams != NULL && i < seams->len; i++) {
+    SqPaperLine seam = g_array_index (seams, SqPaperLine, i);
+    SqPaperBox box = { MIN (seam.from.x_mm, seam.to.x_mm), MIN (seam.from.y_mm, seam.to.y_mm),
+                       fabs (seam.to.x_mm - seam.from.x_mm), fabs (seam.to.y_mm - seam.from.y_mm) };
+    sq_label_obstacles_add_box (obstacles, sq_paper_box_grown (box, SQ_PLAN_SEAM_HALF_MM),
+                                SQ_COST_BODY, NULL);
+  }
+}
+
 SqLabelObstacles *
 sq_plan_obstacles (const SqPlanParts *parts)
 {
@@ -232,5 +246,6 @@ sq_plan_obstacles (const SqPlanParts *parts)
   add_lights (parts, obstacles);
   add_cameras (parts, obstacles);
   add_rest (parts, obstacles);
+  add_seams (parts, obstacles);
   return obstacles;
 }

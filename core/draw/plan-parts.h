@@ -27,7 +27,6 @@ typedef struct {
 gboolean sq_plan_shows (const SqPlanParts *parts, SqPaperPoint at);
 
 /* All words of a plan: placed, then drawn in two layers, leaders under everything. */
-typedef struct SqPlanLabels SqPlanLabels;
 SqPlanLabels *sq_plan_labels_new (const SqPlanParts *parts);
 void sq_plan_labels_free (SqPlanLabels *labels);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqPlanLabels, sq_plan_labels_free)

@@ -35,6 +35,7 @@ sq_plan_report_free (SqPlanReport *report)
   g_ptr_array_unref (report->notes);
   g_ptr_array_unref (report->crowded);
   sq_plan_use_clear (&report->use);
+  sq_plan_labels_free (report->placed);
   g_free (report);
 }
 
@@ -279,9 +280,15 @@ sq_draw_plan (SqDrawing *drawing, const SqPlanRequest *request)
   SqPlanParts parts;
 
   work_out (&parts, drawing, request);
-  g_autoptr (SqPlanLabels) labels = sq_plan_labels_new (&parts);
-  if (request->report != NULL)
+  g_autoptr (SqPlanLabels) made = NULL;
+  const SqPlanLabels *labels = request->as_before != NULL ? request->as_before->placed : NULL;
+  if (labels == NULL)
+    labels = made = sq_plan_labels_new (&parts);
+  if (request->report != NULL) {
     fill_report (request->report, scene, labels);
+    g_clear_pointer (&request->report->placed, sq_plan_labels_free);
+    request->report->placed = g_steal_pointer (&made);
+  }
 
   cairo_new_path (cr);
   cairo_rectangle (cr, clip.x_mm, clip.y_mm, clip.width_mm, clip.height_mm);

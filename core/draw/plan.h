@@ -11,6 +11,8 @@
 
 G_BEGIN_DECLS
 
+typedef struct SqPlanLabels SqPlanLabels; /* where all words stand */
+
 /* What the plan tells of itself. */
 typedef struct {
   GArray *labels;     /* SqLabel: every text on the plan, the placed ones first */
@@ -19,11 +21,15 @@ typedef struct {
   SqPlanUse use;      /* for the legend */
   GPtrArray *notes;   /* SqNote: number n on the plan is member n - 1; their text goes beside it */
   GPtrArray *crowded; /* SqFixture whose tag says less than it could: list them */
+  SqPlanLabels *placed; /* for drawing the same plan again, see SqPlanRequest */
 } SqPlanReport;
 
 SqPlanReport *sq_plan_report_new (void);
 void sq_plan_report_free (SqPlanReport *report);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqPlanReport, sq_plan_report_free)
+
+/* Half the width of the stripe along a seam that words keep off. */
+#define SQ_PLAN_SEAM_HALF_MM 0.5
 
 /* Draws what lies under the plan; @drawing is clipped to the view's field. */
 typedef void (*SqUnderlayDraw) (SqDrawing *drawing, gpointer data);
@@ -38,8 +44,11 @@ typedef struct {
   gboolean without_throws; /* leave out axes, beam edges and ticks */
   gboolean without_tags;   /* symbols only: no text that would have to be placed */
   const char *light_id;    /* (nullable): show edges and throw of this light alone */
-  SqPlanReport *report;    /* (nullable): emptied, then filled before @underlay is called, so
-                            * that contour labels can keep clear of report->labels */
+  const GArray *seams;     /* (nullable): SqPaperLine: where sheets meet: words keep off them */
+  const SqPlanReport *as_before; /* (nullable): of this very request and view, drawn before: words
+                                  * stand where they stood, which saves placing them anew */
+  SqPlanReport *report;          /* (nullable): emptied, then filled before @underlay is called, so
+                                  * that contour labels can keep clear of report->labels */
 } SqPlanRequest;
 
 /* sq_draw_plan:

@@ -33,15 +33,13 @@ set_metadata (const SqPlot *plot, cairo_surface_t *pdf)
 }
 
 static void
-add_to_outline (cairo_surface_t *pdf, int page)
+add_to_outline (const SqPlot *plot, cairo_surface_t *pdf, int page)
 {
   g_autofree char *label = g_strdup_printf ("%d", page + 1);
   g_autofree char *target = g_strdup_printf ("page=%d pos=[0 0]", page + 1);
-  g_autofree char *name =
-    page == 0 ? g_strdup (_ ("Plan")) : g_strdup_printf (_ ("Figures, legend, notes %d"), page);
   cairo_pdf_surface_set_page_label (pdf, label);
-  cairo_pdf_surface_add_outline (pdf, CAIRO_PDF_OUTLINE_ROOT, name, target,
-                                 CAIRO_PDF_OUTLINE_FLAG_OPEN);
+  cairo_pdf_surface_add_outline (pdf, CAIRO_PDF_OUTLINE_ROOT, sq_plot_page_name (plot, page),
+                                 target, CAIRO_PDF_OUTLINE_FLAG_OPEN);
 }
 
 gboolean
@@ -56,7 +54,7 @@ sq_export_pdf (const SqPlot *plot, GByteArray *bytes, GError **error)
   for (int page = 0; page < plot->n_pages; page++) {
     sq_plot_page_size_mm (plot, page, &width_mm, &height_mm);
     cairo_pdf_surface_set_size (pdf, width_mm * points_per_mm, height_mm * points_per_mm);
-    add_to_outline (pdf, page);
+    add_to_outline (plot, pdf, page);
     sq_export_draw (plot, pdf, page, points_per_mm);
     cairo_surface_show_page (pdf);
   }

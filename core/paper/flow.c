@@ -10,14 +10,16 @@
 #define PARAGRAPH_GAP_MM 1.25
 
 void
-sq_flow_init (SqFlow *flow, SqDrawing *drawing, const SqSheet *sheet, int page, double squeeze)
+sq_flow_init (SqFlow *flow,
+              SqDrawing *drawing,
+              const SqSheetLayout *first,
+              const SqSheetLayout *next,
+              int number)
 {
-  SqSheetLayout layout;
-  sq_sheet_lay_out (sheet, &layout);
-  *flow = (SqFlow){ .drawing = drawing, .page = page, .squeeze = squeeze };
-  for (int k = 0; k < sheet->columns; k++)
-    flow->first[flow->n_first++] = layout.columns[k];
-  flow->n_next = sq_sheet_text_columns (sheet, flow->next, SQ_FLOW_MOST_COLUMNS);
+  *flow = (SqFlow){ .drawing = drawing, .page = -1, .squeeze = 1.0, .number = number };
+  for (guint k = 0; k < first->n_columns; k++)
+    flow->first[flow->n_first++] = first->columns[k];
+  flow->n_next = sq_sheet_text_columns (next, flow->next, SQ_FLOW_MOST_COLUMNS);
 }
 
 int
@@ -118,7 +120,8 @@ say_continued (const SqFlow *flow)
   SqPaperBox box = outside (flow);
   SqType type = sq_flow_type (flow, 400, SQ_MID, SQ_ALIGN_RIGHT);
   /* Translators: at the foot of a sheet; the number is the next sheet's */
-  g_autofree char *words = g_strdup_printf (_ ("continued on sheet %d"), sq_flow_page (flow) + 2);
+  g_autofree char *words =
+    g_strdup_printf (_ ("continued on sheet %d"), flow->number + sq_flow_page (flow) + 1);
   sq_draw_text (flow->drawing,
                 (SqPaperPoint){ box.x_mm + box.width_mm - SQ_COLUMN_PADDING_MM,
                                 box.y_mm + box.height_mm - up_mm },
@@ -204,6 +207,20 @@ sq_flow_text (SqFlow *flow, const char *text, double indent_mm, SqInk ink)
   if (sq_flow_take (flow, paragraph_mm (flow, cut, &type), &at))
     sq_draw_text (flow->drawing, (SqPaperPoint){ at.x_mm + indent_mm, at.y_mm + type.cap_mm }, cut,
                   &type);
+}
+
+gboolean
+sq_flow_beside (SqFlow *flow, const char *text, double indent_mm, double least_mm, SqPaperPoint *at)
+{
+  g_autofree char *cut = sq_flow_cut (text);
+  double height_mm = MAX (sq_flow_text_height_mm (flow, text, indent_mm), least_mm);
+  if (!sq_flow_take (flow, height_mm, at))
+    return FALSE;
+  SqType type = sq_flow_type (flow, 400, SQ_INK, SQ_ALIGN_LEFT);
+  type.width_mm = sq_flow_width_mm (flow) - indent_mm;
+  sq_draw_text (flow->drawing, (SqPaperPoint){ at->x_mm + indent_mm, at->y_mm + type.cap_mm }, cut,
+                &type);
+  return TRUE;
 }
 
 void

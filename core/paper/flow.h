@@ -16,6 +16,7 @@ typedef struct {
   /* Columns of the first page, then those of every page after it. */
   SqPaperBox first[SQ_FLOW_MOST_COLUMNS], next[SQ_FLOW_MOST_COLUMNS];
   guint n_first, n_next;
+  int number; /* of the first page's sheet */
 
   double kept_mm;    /* at the foot of the first page's last column, for what must stand there */
   guint column;      /* counted on over all pages */
@@ -24,9 +25,13 @@ typedef struct {
   const char *title; /* (nullable): of the block that runs: said again at the head of a column */
 } SqFlow;
 
-/* Columns for @sheet: its side columns, then whole pages of text. */
-void sq_flow_init (
-  SqFlow *flow, SqDrawing *drawing, const SqSheet *sheet, int page, double squeeze);
+/* Columns for words: the side columns of @first, which may have none, then those of pages of text
+ * after it, @next. @number: of the first page's sheet, for pointing at what follows */
+void sq_flow_init (SqFlow *flow,
+                   SqDrawing *drawing,
+                   const SqSheetLayout *first,
+                   const SqSheetLayout *next,
+                   int number);
 
 /* Goes to the head of the next column; from one page to the next it says so at the foot. */
 void sq_flow_next_column (SqFlow *flow);
@@ -60,6 +65,14 @@ void sq_flow_head (SqFlow *flow, const char *title, double keep_mm);
  * A paragraph, wrapped; past SQ_FLOW_MOST_LETTERS it is cut and ends in an ellipsis. */
 void sq_flow_text (SqFlow *flow, const char *text, double indent_mm, SqInk ink);
 #define SQ_FLOW_MOST_LETTERS 600
+
+/* sq_flow_beside:
+ * @at: (out): where the paragraph's block begins
+ *
+ * A paragraph @indent_mm from the left, for something narrow to stand beside it; at least @least_mm
+ * high. Returns: TRUE where the narrow thing is to be drawn too, at @at */
+gboolean sq_flow_beside (
+  SqFlow *flow, const char *text, double indent_mm, double least_mm, SqPaperPoint *at);
 
 /* Height of such a paragraph, with the space to the next. */
 double sq_flow_text_height_mm (const SqFlow *flow, const char *text, double indent_mm);

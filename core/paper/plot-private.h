@@ -1,44 +1,60 @@
-/* plot-private.h: what a plot holds; for plot*.c and export*.c alone */
+/* plot-private.h: what a plot holds; for plot*.c, the pages and export*.c alone */
 #pragma once
 
-#include "paper/plot.h"
-#include "paper/side-column.h"
+#include "draw/overlay.h"
+#include "paper/page.h"
+#include "paper/sheet-choice.h"
 
 G_BEGIN_DECLS
 
 struct SqPlot {
   SqScene *scene;
   SqUnits units;
-  gboolean mono;
   double dpi;
   SqTagRows tag_rows;
 
-  const SqSheet *sheet;
-  SqSheetLayout layout;
-  double denominator;
-  SqView view; /* of the plan on its page */
-
   SqReadings *readings;
-  SqLightMap *map;         /* (nullable) */
-  SqLightOverlay *overlay; /* (nullable) */
-  gboolean stops;
-  SqPlanReport *report; /* of the plan, for the column and for the overlay's figures */
-  double squeeze;       /* of the column, see paper/flow.h */
-  int n_pages;
+  SqLightMap *map;         /* (nullable): no page has an overlay */
+  SqLightOverlay *overlay; /* (nullable): no light on the map */
+
+  GPtrArray *pages; /* SqPlotPage, in the order of their numbers */
+  GPtrArray *kept;  /* what pages keep */
+  GPtrArray *remarks;
+  int n_pages;          /* 0 until all are there */
+  const SqSheet *sheet; /* of the first page */
 };
 
-/* Finds sheet, scale and view. @margin_mm of paper are kept free round the set, for its labels. */
-gboolean sq_plot_place (SqPlot *plot, const SqPlotRequest *request, GError **error);
+static inline const SqPlotPage *
+sq_plot_page (const SqPlot *plot, int page)
+{
+  return (const SqPlotPage *)g_ptr_array_index (plot->pages, page);
+}
 
-/* The pages' own parts. */
-void sq_plot_draw_frame (const SqPlot *plot, SqDrawing *drawing, int page);
-void sq_plot_draw_foot (const SqPlot *plot, SqDrawing *drawing);
-void sq_plot_draw_field (const SqPlot *plot, SqDrawing *drawing, SqPlanReport *report);
+/* Adds a line to what there is to say of the pages. @line: (transfer full) */
+void sq_plot_remark (SqPlot *plot, char *line);
 
-/* Runs the side column. Returns: the last page it comes to */
-int sq_plot_run_column (const SqPlot *plot, SqDrawing *drawing, int page);
+/* For freeing plot->pages and plot->kept. */
+void sq_plot_page_free (gpointer page);
+void sq_plot_kept_free (gpointer kept);
 
-/* `1:50`, as all its pages print it. Returns: (transfer full) */
+/* What lies between @least and @most, as a drawing that wants a sheet; words are not counted. */
+SqDrawingSize sq_drawing_size (
+  const SqPlot *plot, const SqPageWish *wish, SqSheetParts parts, SqPlace least, SqPlace most);
+
+/* SqOverlay of a page. */
+int sq_plot_overlay (const SqPlot *plot, const SqPageWish *wish);
+
+/* On what a plan is going to be drawn. Returns: FALSE with one line that says what would do */
+gboolean sq_plan_choose_sheet (const SqPlot *plot,
+                               const SqPageWish *wish,
+                               SqSheetChoice *choice,
+                               GError **error);
+
+/* The page's own parts. */
+void sq_page_draw_frame (const SqPlotPage *page, SqDrawing *drawing);
+void sq_page_draw_title (const SqPlot *plot, const SqPlotPage *page, SqDrawing *drawing);
+
+/* `1:50`, as the first page prints it. Returns: (transfer full) */
 char *sq_plot_scale_text (const SqPlot *plot);
 
 G_END_DECLS

@@ -1,4 +1,4 @@
-/* plot.c: from a scene to pages: read, mapped, placed, counted */
+/* plot.c: from a scene and what is asked for to a list of pages */
 #include "paper/plot-private.h"
 
 #include "base/error.h"
@@ -10,13 +10,24 @@
 #define MAP_MOST_POINTS 200000.0
 #define MAP_MARGIN_M 0.3
 
+/* clang-format off */
+SqPageMaker *const sq_page_makers[] = {
+  [SQ_PAGE_PLAN]       = sq_make_plan_pages,
+  [SQ_PAGE_RATIO]      = NULL,
+  [SQ_PAGE_SECTION]    = NULL,
+  [SQ_PAGE_LIST]       = NULL,
+  [SQ_PAGE_POWER]      = NULL,
+  [SQ_PAGE_CONTINUITY] = NULL,
+};
+/* clang-format on */
+
 /* The finest step that keeps within the number of points, in whole centimetres above 5. */
 static SqMapRequest
-map_request (const SqScene *scene, int quantity)
+map_request (const SqScene *scene)
 {
   SqMapRequest request = sq_map_request (scene, MAP_STEP_M);
-  request.quantity = quantity;
   SqPlace from, to;
+  request.quantity = SQ_OVERLAY_LUX;
   if (!sq_plan_extent_m (scene, &from, &to))
     return request;
   request.from = (SqPlace){ from.x_m - MAP_MARGIN_M, from.y_m - MAP_MARGIN_M };
@@ -36,47 +47,104 @@ any_light (const SqLightMap *map)
   return FALSE;
 }
 
-static gboolean
-read_light (SqPlot *plot, int overlay, int threads, GCancellable *cancellable, GError **error)
+/* What is open in the wish for page @k is as the request says. */
+static SqPageWish
+wish_of (const SqPlotRequest *request, guint k)
 {
+  SqPageWish wish = k < request->n_pages ? request->pages[k] : SQ_PAGE_WISH;
+  if (wish.sheet == NULL)
+    wish.sheet = request->sheet;
+  if (wish.turn == SQ_TURN_AS_FITS)
+    wish.turn = request->turn;
+  if (wish.denominator == 0.0)
+    wish.denominator = request->denominator;
+  if (wish.overlay < 0)
+    wish.overlay = request->overlay;
+  if (wish.light == NULL)
+    wish.light = request->light;
+  wish.mono = wish.mono || request->mono;
+  return wish;
+}
+
+static guint
+wishes (const SqPlotRequest *request)
+{
+  return MAX (request->n_pages, 1);
+}
+
+int
+sq_plot_overlay (const SqPlot *plot, const SqPageWish *wish)
+{
+  return wish->overlay >= 0 ? wish->overlay : plot->scene->map->quantity;
+}
+
+/* One map does for all pages: lux and stops are two ways to print it. */
+static gboolean
+read_light (SqPlot *plot,
+            const SqPlotRequest *request,
+            int threads,
+            GCancellable *cancellable,
+            GError **error)
+{
+  gboolean any = FALSE;
+  SqPlace from, to;
   plot->readings = sq_read_meter (plot->scene, threads, cancellable, error);
   if (plot->readings == NULL)
     return FALSE;
-  if (overlay == SQ_OVERLAY_NONE)
+  for (guint k = 0; k < wishes (request); k++) {
+    SqPageWish wish = wish_of (request, k);
+    any = any || (wish.kind == SQ_PAGE_PLAN && sq_plot_overlay (plot, &wish) != SQ_OVERLAY_NONE);
+  }
+  if (!any || !sq_plan_extent_m (plot->scene, &from, &to))
     return TRUE;
-  SqPlace from, to;
-  if (!sq_plan_extent_m (plot->scene, &from, &to))
-    return TRUE;
-  SqMapRequest request = map_request (plot->scene, overlay);
-  plot->map = sq_light_map (plot->scene, &request, threads, cancellable, error);
+  SqMapRequest asked = map_request (plot->scene);
+  plot->map = sq_light_map (plot->scene, &asked, threads, cancellable, error);
   if (plot->map == NULL)
     return FALSE;
-  plot->stops = overlay == SQ_OVERLAY_STOPS;
   if (any_light (plot->map))
     plot->overlay = sq_light_overlay_new (plot->scene, plot->map);
-  plot->view.has_overlay = plot->overlay != NULL;
   return TRUE;
 }
 
-/* A first run, drawn nowhere, tells where labels stand and how many pages there are. */
-static void
-rehearse (SqPlot *plot)
+/* What can be told wrong before light is computed, which takes its time. */
+static gboolean
+check_request (const SqPlot *plot, const SqPlotRequest *request, GError **error)
 {
-  cairo_surface_t *surface = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, NULL);
-  cairo_t *cairo = cairo_create (surface);
-  SqDrawing *drawing = sq_drawing_new (cairo, &plot->view);
-  plot->report = sq_plan_report_new ();
-  sq_plot_draw_field (plot, drawing, plot->report);
-  const double usual = 1.0, tight = 0.8;
-  plot->squeeze = usual;
-  plot->n_pages = sq_plot_run_column (plot, drawing, -1) + 1;
-  if (plot->n_pages > 1 && plot->sheet->columns > 0) {
-    plot->squeeze = tight;
-    plot->n_pages = sq_plot_run_column (plot, drawing, -1) + 1;
+  const double least_dpi = 20.0, most_dpi = 1200.0;
+  for (guint k = 0; k < wishes (request); k++) {
+    SqPageWish wish = wish_of (request, k);
+    SqSheetChoice unused;
+    if (wish.kind != SQ_PAGE_PLAN)
+      continue;
+    if (sq_plot_overlay (plot, &wish) == SQ_OVERLAY_COLOUR) {
+      g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE, "%s",
+                   _ ("overlay: colour is not computed yet, expected lux, stops or none"));
+      return FALSE;
+    }
+    if (!sq_plan_choose_sheet (plot, &wish, &unused, error))
+      return FALSE;
   }
-  sq_drawing_free (drawing);
-  cairo_destroy (cairo);
-  cairo_surface_destroy (surface);
+  if (!(request->dpi >= least_dpi && request->dpi <= most_dpi)) {
+    g_autofree char *dpi = sq_quantity_format (request->dpi, SQ_PLAIN, SQ_METRIC);
+    g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE, _ ("dpi: %s is outside 20 to 1200"), dpi);
+    return FALSE;
+  }
+  return TRUE;
+}
+
+static gboolean
+make_pages (SqPlot *plot, const SqPlotRequest *request, GCancellable *cancellable, GError **error)
+{
+  for (guint k = 0; k < wishes (request); k++) {
+    SqPageWish wish = wish_of (request, k);
+    if (!sq_page_makers[wish.kind](plot, &wish, cancellable, error))
+      return FALSE;
+  }
+  plot->n_pages = (int)plot->pages->len;
+  for (int k = 0; k < plot->n_pages; k++)
+    ((SqPlotPage *)g_ptr_array_index (plot->pages, k))->number = k + 1;
+  plot->sheet = sq_plot_page (plot, 0)->sheet;
+  return TRUE;
 }
 
 SqPlot *
@@ -86,30 +154,18 @@ sq_plot_new (const SqScene *scene,
              GCancellable *cancellable,
              GError **error)
 {
-  int overlay = request->overlay >= 0 ? request->overlay : scene->map->quantity;
-  if (overlay == SQ_OVERLAY_COLOUR) {
-    g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE, "%s",
-                 _ ("overlay: colour is not computed yet, expected lux, stops or none"));
-    return NULL;
-  }
-  const double least_dpi = 20.0, most_dpi = 1200.0;
-  if (!(request->dpi >= least_dpi && request->dpi <= most_dpi)) {
-    g_autofree char *dpi = sq_quantity_format (request->dpi, SQ_PLAIN, SQ_METRIC);
-    g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE, _ ("dpi: %s is outside 20 to 1200"), dpi);
-    return NULL;
-  }
-
   g_autoptr (SqPlot) plot = g_new0 (SqPlot, 1);
   plot->scene = sq_scene_ref (scene);
   plot->units = (SqUnits)scene->units;
-  plot->mono = request->mono;
   plot->dpi = request->dpi;
   plot->tag_rows = request->tag_rows;
-  if (!sq_plot_place (plot, request, error) ||
-      !read_light (plot, overlay, MAX (threads, 1), cancellable, error))
-    return NULL;
-  rehearse (plot);
-  if (g_cancellable_set_error_if_cancelled (cancellable, error))
+  plot->pages = g_ptr_array_new_with_free_func (sq_plot_page_free);
+  plot->kept = g_ptr_array_new_with_free_func (sq_plot_kept_free);
+  plot->remarks = g_ptr_array_new_with_free_func (g_free);
+  if (!check_request (plot, request, error) ||
+      !read_light (plot, request, MAX (threads, 1), cancellable, error) ||
+      !make_pages (plot, request, cancellable, error) ||
+      g_cancellable_set_error_if_cancelled (cancellable, error))
     return NULL;
   return g_steal_pointer (&plot);
 }
@@ -117,12 +173,20 @@ sq_plot_new (const SqScene *scene,
 void
 sq_plot_free (SqPlot *plot)
 {
+  g_ptr_array_unref (plot->pages);
+  g_ptr_array_unref (plot->kept);
+  g_ptr_array_unref (plot->remarks);
   g_clear_pointer (&plot->overlay, sq_light_overlay_free);
   g_clear_pointer (&plot->map, sq_light_map_free);
-  g_clear_pointer (&plot->report, sq_plan_report_free);
   g_clear_pointer (&plot->readings, sq_readings_free);
   sq_scene_unref (plot->scene);
   g_free (plot);
+}
+
+void
+sq_plot_remark (SqPlot *plot, char *line)
+{
+  g_ptr_array_add (plot->remarks, line);
 }
 
 int
@@ -134,8 +198,14 @@ sq_plot_n_pages (const SqPlot *plot)
 void
 sq_plot_page_size_mm (const SqPlot *plot, int page, double *width_mm, double *height_mm)
 {
-  *width_mm = plot->sheet->width_mm;
-  *height_mm = plot->sheet->height_mm;
+  *width_mm = sq_plot_page (plot, page)->layout.width_mm;
+  *height_mm = sq_plot_page (plot, page)->layout.height_mm;
+}
+
+const char *
+sq_plot_page_name (const SqPlot *plot, int page)
+{
+  return sq_plot_page (plot, page)->name;
 }
 
 const SqSheet *
@@ -144,10 +214,28 @@ sq_plot_sheet (const SqPlot *plot)
   return plot->sheet;
 }
 
+gboolean
+sq_plot_is_portrait (const SqPlot *plot)
+{
+  return sq_plot_page (plot, 0)->layout.portrait;
+}
+
 double
 sq_plot_denominator (const SqPlot *plot)
 {
-  return plot->denominator;
+  return sq_plot_page (plot, 0)->denominator;
+}
+
+char *
+sq_plot_scale_text (const SqPlot *plot)
+{
+  return sq_page_scale_text (sq_plot_page (plot, 0));
+}
+
+const GPtrArray *
+sq_plot_remarks (const SqPlot *plot)
+{
+  return plot->remarks;
 }
 
 const SqReadings *

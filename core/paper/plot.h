@@ -6,22 +6,41 @@
 
 G_BEGIN_DECLS
 
+/* What is asked for of one page. */
 typedef struct {
-  const char *sheet;  /* (nullable): the smallest from A3 (tabloid) up on which the set
-                       * fits at 1:50 (1/4" = 1'-0") */
-  double denominator; /* of the scale, see paper/scale.h; 0: the largest usual one that fits */
+  int kind;           /* SqPageKind */
+  const char *sheet;  /* (nullable): as the request says */
+  SqSheetTurn turn;   /* as fits: as the request says */
+  double denominator; /* 0: as the request says */
+  int overlay;        /* SqOverlay; -1: as the request says */
+  gboolean mono;      /* or the request's */
+  const char *light;  /* (nullable): id of the lamp that a section goes through; as the request */
+} SqPageWish;
+
+#define SQ_PLOT_MOST_WISHES 16
+
+/* What is asked for of a plot; what pages do not say themselves holds for each. */
+typedef struct {
+  const char *sheet;  /* (nullable): chosen, see paper/sheet-choice.h */
+  SqSheetTurn turn;   /* as fits: upright only where that draws the set larger */
+  double denominator; /* of the scale, see paper/scale.h; 0: the largest usual one that fits. Where
+                       * it is given and one sheet is too small, the plan goes on several */
   int overlay;        /* SqOverlay; -1: what the scene's map asks for */
   gboolean mono;      /* one ink */
+  const char *light;  /* (nullable) */
   SqTagRows tag_rows;
   double dpi; /* of PNG, 20 … 1200 */
+  SqPageWish pages[SQ_PLOT_MOST_WISHES];
+  guint n_pages; /* 0: a plan */
 } SqPlotRequest;
 
 #define SQ_PLOT_USUAL_DPI 150.0
 #define SQ_PLOT_REQUEST ((SqPlotRequest){ .overlay = -1, .dpi = SQ_PLOT_USUAL_DPI })
+#define SQ_PAGE_WISH ((SqPageWish){ .overlay = -1 })
 
 /* sq_plot_request_of:
- * @request: (out): what the scene's first plan page says of sheet, scale, overlay and ink, and the
- *   usual for the rest; its sheet is borrowed from @scene
+ * @request: (out): a page for each that the scene asks for and that can be drawn, with what it says
+ *   of sheet, scale, overlay and ink, and the usual for the rest; texts are borrowed from @scene
  *
  * Returns: FALSE with one line: `pages[0].sheet: …` */
 gboolean sq_plot_request_of (const SqScene *scene, SqPlotRequest *request, GError **error);
@@ -29,6 +48,13 @@ gboolean sq_plot_request_of (const SqScene *scene, SqPlotRequest *request, GErro
 /* What the scene's pages ask for and this program cannot draw yet, a line each: `pages[1]: …`.
  * Returns: (transfer full) (element-type utf8) */
 GPtrArray *sq_plot_left_out (const SqScene *scene);
+
+/* sq_plot_request_pages:
+ * @list: kinds with commas between: `plan,section`, in the order in which they are to come
+ *
+ * Puts these into @request; a kind that it already has keeps what it says. Returns: FALSE with one
+ * line: a kind that is unknown, cannot be drawn yet, or is named twice */
+gboolean sq_plot_request_pages (SqPlotRequest *request, const char *list, GError **error);
 
 typedef struct SqPlot SqPlot;
 
@@ -49,13 +75,21 @@ SqPlot *sq_plot_new (const SqScene *scene,
 void sq_plot_free (SqPlot *plot);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqPlot, sq_plot_free)
 
-/* Page 0 is the plan; what does not fit beside it follows. */
+/* The pages, in the order asked for; what does not fit beside a plan follows it. */
 int sq_plot_n_pages (const SqPlot *plot);
 void sq_plot_page_size_mm (const SqPlot *plot, int page, double *width_mm, double *height_mm);
 
-/* What was chosen. */
+/* `Plan`, `Section, unit 5`. (transfer none) */
+const char *sq_plot_page_name (const SqPlot *plot, int page);
+
+/* What was chosen for the first page. */
 const SqSheet *sq_plot_sheet (const SqPlot *plot);
+gboolean sq_plot_is_portrait (const SqPlot *plot);
 double sq_plot_denominator (const SqPlot *plot);
+
+/* What the user had better know of these pages, a line each: that the plan goes over several
+ * sheets, that tags are cut short. (transfer none) (element-type utf8) */
+const GPtrArray *sq_plot_remarks (const SqPlot *plot);
 
 /* What the pages print, for showing beside them. (transfer none) */
 const SqReadings *sq_plot_readings (const SqPlot *plot);

@@ -50,7 +50,7 @@ static char *
 part_text (double value)
 {
   char digits[G_ASCII_DTOSTR_BUF_SIZE];
-  g_ascii_formatd (digits, sizeof digits, "%.3g", value);
+  g_ascii_formatd (digits, sizeof digits, value < 100.0 ? "%.3g" : "%.0f", value);
   return g_strdup (digits);
 }
 

@@ -62,51 +62,151 @@ sq_sheet_usual (SqUnits units, guint n)
 }
 
 static SqPaperBox
-frame_of (const SqSheet *sheet)
+frame_of (const SqSheet *sheet, double width_mm, double height_mm)
 {
   double left = sheet->units == SQ_METRIC ? 20.0 : 0.75 * INCH;
   double other = sheet->units == SQ_METRIC ? 10.0 : 0.375 * INCH;
-  return (SqPaperBox){ left, other, sheet->width_mm - left - other,
-                       sheet->height_mm - 2.0 * other };
+  return (SqPaperBox){ left, other, width_mm - left - other, height_mm - 2.0 * other };
+}
+
+/* Cuts @height_mm off the foot of @box. Returns: what was cut off */
+static SqPaperBox
+cut_foot (SqPaperBox *box, double height_mm)
+{
+  box->height_mm -= height_mm;
+  return (SqPaperBox){ box->x_mm, box->y_mm + box->height_mm, box->width_mm, height_mm };
+}
+
+/* The title's place in the bottom right corner; what is left beside it is returned. */
+static SqPaperBox
+cut_title (SqSheetLayout *layout)
+{
+  const double least_beside_mm = 40.0; /* less is no use beside it: the block takes it */
+  if (layout->is_strip) {
+    layout->title_block = cut_foot (&layout->field, SQ_STRIP_HEIGHT_MM);
+    return (SqPaperBox){ 0 };
+  }
+  SqPaperBox row = cut_foot (&layout->field, SQ_FOOT_HEIGHT_MM);
+  double beside_mm = row.width_mm - SQ_TITLE_BLOCK_WIDTH_MM;
+  if (beside_mm < least_beside_mm)
+    beside_mm = 0.0;
+  layout->title_block =
+    (SqPaperBox){ row.x_mm + beside_mm, row.y_mm, row.width_mm - beside_mm, row.height_mm };
+  row.width_mm = beside_mm;
+  return row;
+}
+
+/* A drawing that is true to scale says its scale and north on its own page. */
+static void
+cut_drawing_foot (SqSheetLayout *layout, SqPaperBox beside)
+{
+  const double least_wide_mm = 180.0; /* for bar, north and sun in a row */
+  const double least_low_mm = 210.0;  /* for words beside them too */
+  if (beside.width_mm >= least_wide_mm) {
+    layout->foot_kind = SQ_FOOT_WIDE;
+    layout->foot = beside;
+    return;
+  }
+  layout->foot_kind = beside.width_mm > 0.0 ? SQ_FOOT_SPLIT : SQ_FOOT_LOW;
+  layout->bearings = beside;
+  gboolean is_narrow = layout->foot_kind == SQ_FOOT_LOW && layout->frame.width_mm < least_low_mm;
+  layout->foot =
+    cut_foot (&layout->field, is_narrow ? SQ_NARROW_FOOT_HEIGHT_MM : SQ_LOW_FOOT_HEIGHT_MM);
 }
 
 void
-sq_sheet_lay_out (const SqSheet *sheet, SqSheetLayout *layout)
+sq_sheet_lay_out (const SqSheet *sheet,
+                  gboolean portrait,
+                  SqSheetParts parts,
+                  SqSheetLayout *layout)
 {
-  SqPaperBox frame = frame_of (sheet);
-  double bottom = frame.y_mm + frame.height_mm, right = frame.x_mm + frame.width_mm;
-  *layout = (SqSheetLayout){ .frame = frame, .field = frame, .references = sheet->columns > 0 };
-  if (sheet->columns == 0) {
-    /* A plan that is true to scale says its scale and north on its own page. */
-    layout->field.height_mm -= SQ_STRIP_HEIGHT_MM + SQ_LOW_FOOT_HEIGHT_MM;
-    layout->foot = (SqPaperBox){ frame.x_mm, layout->field.y_mm + layout->field.height_mm,
-                                 frame.width_mm, SQ_LOW_FOOT_HEIGHT_MM };
-    layout->title_block =
-      (SqPaperBox){ frame.x_mm, bottom - SQ_STRIP_HEIGHT_MM, frame.width_mm, SQ_STRIP_HEIGHT_MM };
+  double width_mm = portrait ? sheet->height_mm : sheet->width_mm;
+  double height_mm = portrait ? sheet->width_mm : sheet->height_mm;
+  SqPaperBox frame = frame_of (sheet, width_mm, height_mm);
+  *layout = (SqSheetLayout){ .width_mm = width_mm,
+                             .height_mm = height_mm,
+                             .portrait = portrait,
+                             .frame = frame,
+                             .field = frame,
+                             .is_strip = sheet->columns == 0 && !portrait,
+                             .references = sheet->columns > 0 };
+  SqPaperBox beside = cut_title (layout);
+  if (parts == SQ_SHEET_TEXT)
     return;
-  }
-  double columns_mm = sheet->columns * SQ_COLUMN_WIDTH_MM;
-  layout->field.width_mm -= columns_mm;
-  layout->field.height_mm -= SQ_FOOT_HEIGHT_MM;
-  for (int k = 0; k < sheet->columns; k++)
-    layout->columns[k] = (SqPaperBox){ right - columns_mm + k * SQ_COLUMN_WIDTH_MM, frame.y_mm,
+  cut_drawing_foot (layout, beside);
+  if (parts == SQ_SHEET_DRAWING)
+    return;
+  layout->n_columns = (guint)sheet->columns;
+  layout->field.width_mm -= layout->n_columns * SQ_COLUMN_WIDTH_MM;
+  double right = layout->field.x_mm + layout->field.width_mm;
+  for (guint k = 0; k < layout->n_columns; k++)
+    layout->columns[k] = (SqPaperBox){ right + k * SQ_COLUMN_WIDTH_MM, frame.y_mm,
                                        SQ_COLUMN_WIDTH_MM, layout->field.height_mm };
-  layout->title_block = (SqPaperBox){ right - SQ_TITLE_BLOCK_WIDTH_MM, bottom - SQ_FOOT_HEIGHT_MM,
-                                      SQ_TITLE_BLOCK_WIDTH_MM, SQ_FOOT_HEIGHT_MM };
-  layout->foot = (SqPaperBox){ frame.x_mm, bottom - SQ_FOOT_HEIGHT_MM,
-                               frame.width_mm - SQ_TITLE_BLOCK_WIDTH_MM, SQ_FOOT_HEIGHT_MM };
 }
 
 guint
-sq_sheet_text_columns (const SqSheet *sheet, SqPaperBox *columns, guint most)
+sq_sheet_text_columns (const SqSheetLayout *layout, SqPaperBox *columns, guint most)
 {
-  SqSheetLayout layout;
-  sq_sheet_lay_out (sheet, &layout);
-  double height_mm = layout.title_block.y_mm - layout.frame.y_mm;
-  guint n = CLAMP ((guint)(layout.frame.width_mm / SQ_COLUMN_WIDTH_MM), 1, most);
-  double width_mm = layout.frame.width_mm / n;
+  SqPaperBox field = layout->field;
+  guint n = CLAMP ((guint)(field.width_mm / SQ_COLUMN_WIDTH_MM), 1, most);
+  double width_mm = field.width_mm / n;
   for (guint k = 0; k < n; k++)
-    columns[k] =
-      (SqPaperBox){ layout.frame.x_mm + k * width_mm, layout.frame.y_mm, width_mm, height_mm };
+    columns[k] = (SqPaperBox){ field.x_mm + k * width_mm, field.y_mm, width_mm, field.height_mm };
   return n;
+}
+
+/* clang-format off */
+/* Widths from the left, heights from the bottom. The last panel is what is left. */
+static const struct { double side_mm, panels_mm[SQ_SHEET_MOST_FOLDS]; } folded_across[] = {
+  {  297, { 107 } },
+  {  420, { 125, 105 } },
+  {  594, { 210, 192 } },
+  {  841, { 210, 125.5, 125.5, 190 } },
+  { 1189, { 210, 109.5, 109.5, 190, 190, 190 } },
+}, folded_up[] = {
+  {  297, { 0 } },
+  {  420, { 297 } },
+  {  594, { 297 } },
+  {  841, { 297, 297 } },
+  { 1189, { 297, 297, 297 } },
+};
+/* clang-format on */
+
+/* Panels of the smallest sheet's size, whichever way round they come out even. */
+static guint
+even_folds (const SqSheet *smallest, double side_mm, double other_mm, double *at_mm)
+{
+  const double even = 1e-6;
+  double panels = side_mm / smallest->height_mm, others = other_mm / smallest->width_mm;
+  if (fabs (panels - round (panels)) > even || fabs (others - round (others)) > even)
+    panels = side_mm / smallest->width_mm;
+  guint n = (guint)round (panels);
+  for (guint k = 1; k < n; k++)
+    at_mm[k - 1] = side_mm * k / n;
+  return n - 1;
+}
+
+guint
+sq_sheet_folds (const SqSheet *sheet,
+                gboolean portrait,
+                gboolean across,
+                double at_mm[SQ_SHEET_MOST_FOLDS])
+{
+  double side_mm = portrait == across ? sheet->height_mm : sheet->width_mm;
+  double other_mm = portrait == across ? sheet->width_mm : sheet->height_mm;
+  guint n = 0;
+  if (sheet->columns == 0)
+    return 0;
+  if (sheet->units == SQ_METRIC) {
+    for (guint k = 0; k < G_N_ELEMENTS (folded_across); k++) {
+      const double *panels_mm = across ? folded_across[k].panels_mm : folded_up[k].panels_mm;
+      if (folded_across[k].side_mm != side_mm)
+        continue;
+      for (double sum_mm = 0.0; n < SQ_SHEET_MOST_FOLDS && panels_mm[n] > 0.0; n++)
+        at_mm[n] = sum_mm += panels_mm[n];
+    }
+    return n;
+  }
+  gboolean is_arch = g_str_has_prefix (sheet->id, "arch");
+  return even_folds (find (is_arch ? "arch-a" : "letter"), side_mm, other_mm, at_mm);
 }

@@ -23,6 +23,22 @@ draw_caution_at_foot (const SqFlow *flow, const SqSideColumn *column)
   sq_caution_block (&foot, column);
 }
 
+/* Of two columns beside a plan the first tells of the light and the second of its lamps. What is
+ * left of the emptier one is for the pencil. */
+static void
+end_two_columns (SqFlow *flow, const SqSideColumn *column)
+{
+  SqFlow first = *flow;
+  sq_flow_next_column (flow);
+  sq_units_block (flow, column);
+  gboolean is_emptier =
+    sq_flow_page (flow) == 0 && sq_flow_left_mm (flow) > sq_flow_left_mm (&first);
+  if (is_emptier || sq_flow_page (flow) > 0)
+    sq_on_the_day_block (flow);
+  else
+    sq_on_the_day_block (&first);
+}
+
 void
 sq_side_column_run (SqFlow *flow, const SqSideColumn *column)
 {
@@ -38,8 +54,13 @@ sq_side_column_run (SqFlow *flow, const SqSideColumn *column)
   flow->kept_mm = 0.0;
   if (is_still_first)
     sq_caution_block (flow, column);
-  sq_units_block (flow, column);
+  sq_off_plan_block (flow, column);
   sq_notes_block (flow, column);
   sq_revisions_block (flow, column);
-  sq_on_the_day_block (flow);
+  if (flow->n_first > 1 && flow->column == 0) {
+    end_two_columns (flow, column);
+  } else {
+    sq_units_block (flow, column);
+    sq_on_the_day_block (flow);
+  }
 }

@@ -27,9 +27,16 @@ void sq_figures_block (SqFlow *flow, const SqSideColumn *column);
 void sq_light_block (SqFlow *flow, const SqSideColumn *column);
 void sq_legend_block (SqFlow *flow, const SqSideColumn *column);
 void sq_caution_block (SqFlow *flow, const SqSideColumn *column);
-void sq_units_block (SqFlow *flow, const SqSideColumn *column); /* tags that were cut short */
+void sq_off_plan_block (SqFlow *flow, const SqSideColumn *column); /* supplies that have no place */
 void sq_notes_block (SqFlow *flow, const SqSideColumn *column);
 void sq_revisions_block (SqFlow *flow, const SqSideColumn *column);
-void sq_on_the_day_block (SqFlow *flow); /* lines for the pencil, to the end of the columns */
+
+/* Units by number: all of them where there is room to spare or most tags were cut short, else those
+ * whose tags were cut short. */
+void sq_units_block (SqFlow *flow, const SqSideColumn *column);
+
+/* Lines for the pencil: to the end of the column beside a plan, to the end of a page of words; no
+ * page is begun for them. */
+void sq_on_the_day_block (SqFlow *flow);
 
 G_END_DECLS

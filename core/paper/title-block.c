@@ -1,6 +1,7 @@
 /* title-block.c: a table of cells, each a small name over what it says */
 #include "paper/title-block.h"
 
+#include "paper/sheet.h"
 #include "paper/words.h"
 
 #include <glib/gi18n-lib.h>
@@ -83,6 +84,14 @@ both (const char *a, const char *between, const char *b)
   return g_strconcat (a, between, b, NULL);
 }
 
+/* The drawing's title, and which of its pages this is. */
+static char *
+title_with_name (const char *title, const SqTitleBlock *block)
+{
+  const char *said = *sq_said (title) != '\0' ? title : _ ("Lighting plan");
+  return block->name != NULL ? g_strdup_printf ("%s: %s", said, block->name) : g_strdup (said);
+}
+
 static const SqRevision *
 revision_from_last (const SqTitle *title, guint n)
 {
@@ -123,41 +132,43 @@ sq_draw_title_block (SqDrawing *drawing, SqPaperBox box, const SqTitleBlock *blo
   SqColour ink = sq_ink (drawing->view, SQ_INK);
   g_autofree char *scene_set = both (title->scene, "   ", title->set);
   g_autofree char *crew = both (title->gaffer, ", ", title->drawn_by);
-  g_autofree char *scale = g_strdup_printf ("%s   %s", block->scale, block->sheet);
+  g_autofree char *scale = both (block->scale, "   ", block->sheet);
   g_autofree char *sheet = g_strdup_printf ("%d / %d", block->page, block->n_pages);
   g_autofree char *owner = both (title->owner, ", ", title->location);
-  const char *title_text = *sq_said (title->title) != '\0' ? title->title : _ ("Lighting plan");
+  g_autofree char *title_text = title_with_name (title->title, block);
+  /* The first column takes what the block is wider. */
+  const double x = box.width_mm - SQ_TITLE_BLOCK_WIDTH_MM;
 
   /* clang-format off */
   const Cell cells[] = {
-    {   0,  0, 66, SQ_TYPE_NAME,  700, _ ("Production"), sq_said (title->production) },
-    {   0, 12, 66, SQ_TYPE_HEAD,  600, _ ("Title"), title_text },
-    {   0, 24, 66, SQ_TYPE_SMALL, 600, _ ("Scene, set"), scene_set },
-    {  66,  0, 38, SQ_TYPE_SMALL, 600, _ ("Director"), sq_said (title->director) },
-    {  66, 12, 38, SQ_TYPE_SMALL, 600, _ ("Director of photography"), sq_said (title->dp) },
-    {  66, 24, 38, SQ_TYPE_SMALL, 600, _ ("Gaffer, drawn by"), crew },
-    { 104,  0, 38, SQ_TYPE_HEAD,  700, _ ("Look"), sq_look_name (block->scene) },
-    { 104, 12, 38, SQ_TYPE_SMALL, 600, title->owner != NULL ? _ ("Owner, location") : _ ("Location"), owner },
-    { 104, 24, 19, SQ_TYPE_SMALL, 600, _ ("Date of issue"), sq_said (title->date) },
-    { 123, 24, 19, SQ_TYPE_SMALL, 600, _ ("Approved by"), sq_said (title->approved_by) },
-    { 142, 12, 38, SQ_TYPE_HEAD,  700, _ ("Scale, size"), scale },
-    { 142, 24, 22, SQ_TYPE_SMALL, 600, _ ("Document"), sq_said (title->document) },
-    { 164, 24, 16, SQ_TYPE_SMALL, 600, _ ("Sheet"), sheet },
+    { 0,  0, x + 66, SQ_TYPE_NAME,  700, _ ("Production"), sq_said (title->production) },
+    { 0, 12, x + 66, SQ_TYPE_HEAD,  600, _ ("Title"), title_text },
+    { 0, 24, x + 66, SQ_TYPE_SMALL, 600, _ ("Scene, set"), scene_set },
+    { x + 66,  0, 38, SQ_TYPE_SMALL, 600, _ ("Director"), sq_said (title->director) },
+    { x + 66, 12, 38, SQ_TYPE_SMALL, 600, _ ("Director of photography"), sq_said (title->dp) },
+    { x + 66, 24, 38, SQ_TYPE_SMALL, 600, _ ("Gaffer, drawn by"), crew },
+    { x + 104,  0, 38, SQ_TYPE_HEAD,  700, _ ("Look"), sq_look_name (block->scene) },
+    { x + 104, 12, 38, SQ_TYPE_SMALL, 600, title->owner != NULL ? _ ("Owner, location") : _ ("Location"), owner },
+    { x + 104, 24, 19, SQ_TYPE_SMALL, 600, _ ("Date of issue"), sq_said (title->date) },
+    { x + 123, 24, 19, SQ_TYPE_SMALL, 600, _ ("Approved by"), sq_said (title->approved_by) },
+    { x + 142, 12, 38, SQ_TYPE_HEAD,  700, _ ("Scale, size"), scale },
+    { x + 142, 24, 22, SQ_TYPE_SMALL, 600, _ ("Document"), sq_said (title->document) },
+    { x + 164, 24, 16, SQ_TYPE_SMALL, 600, _ ("Sheet"), sheet },
   };
-  const Cell revision = { 142, 0, 38, SQ_TYPE_NAME, 700, _ ("Revision"), NULL };
+  const Cell revision = { x + 142, 0, 38, SQ_TYPE_NAME, 700, _ ("Revision"), NULL };
   /* clang-format on */
 
   for (guint k = 0; k < G_N_ELEMENTS (cells); k++)
     draw_cell (drawing, box, &cells[k], NAME_DOWN_MM, VALUE_DOWN_MM);
   draw_revision (drawing, box, &revision, title);
 
-  const double columns[] = { 66, 104, 142 };
+  const double columns[] = { x + 66, x + 104, x + 142 };
   for (guint k = 0; k < G_N_ELEMENTS (columns); k++)
     rule (drawing, box, columns[k], 0, columns[k], box.height_mm);
   for (int k = 1; k <= 2; k++)
     rule (drawing, box, 0, k * ROW_MM, box.width_mm, k * ROW_MM);
-  rule (drawing, box, 123, 24, 123, box.height_mm);
-  rule (drawing, box, 164, 24, 164, box.height_mm);
+  rule (drawing, box, x + 123, 24, x + 123, box.height_mm);
+  rule (drawing, box, x + 164, 24, x + 164, box.height_mm);
   sq_draw_box_path (drawing, box, 0.0);
   sq_draw_stroke (drawing, SQ_PEN_50, ink);
 }
@@ -168,10 +179,10 @@ sq_draw_title_strip (SqDrawing *drawing, SqPaperBox box, const SqTitleBlock *blo
   const SqTitle *title = block->scene->title;
   const SqRevision *now = revision_from_last (title, 0);
   g_autofree char *what = both (title->title, ", ", title->set);
-  g_autofree char *scale = g_strdup_printf ("%s   %s", block->scale, block->sheet);
+  g_autofree char *scale = both (block->scale, "   ", block->sheet);
   g_autofree char *sheet = g_strdup_printf ("%d / %d", block->page, block->n_pages);
   g_autofree char *crew = both (title->gaffer, ", ", title->drawn_by);
-  const char *title_text = *what != '\0' ? what : _ ("Lighting plan");
+  g_autofree char *title_text = title_with_name (what, block);
   const char *revision = now != NULL ? sq_said (now->number) : "–";
 
   /* Shares of the strip. */

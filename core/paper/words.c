@@ -12,6 +12,16 @@ sq_fine_length_text (double length_m, SqUnits units)
   return g_strconcat (digits, NO_BREAK_SPACE, units == SQ_IMPERIAL ? "in" : "mm", NULL);
 }
 
+char *
+sq_letter_text (guint n)
+{
+  static const char letters[] = "ABCDEFGHJKLMNPQRSTUVWXYZ";
+  const guint count = sizeof letters - 1;
+  if (n < count)
+    return g_strdup_printf ("%c", letters[n]);
+  return g_strdup_printf ("%c%c", letters[(n / count - 1) % count], letters[n % count]);
+}
+
 const char *
 sq_said (const char *text)
 {

@@ -6,6 +6,7 @@
 #include "paper/scale-bar.h"
 #include "paper/scale.h"
 #include "paper/sheet.h"
+#include "paper/words.h"
 
 #include <string.h>
 
@@ -157,7 +158,7 @@ test_sheets (void)
     g_assert_cmpfloat_with_epsilon (sheet->width_mm, rows[k].width * unit, 1e-9);
     g_assert_cmpfloat_with_epsilon (sheet->height_mm, rows[k].height * unit, 1e-9);
     SqSheetLayout layout;
-    sq_sheet_lay_out (sheet, &layout);
+    sq_sheet_lay_out (sheet, FALSE, SQ_SHEET_BESIDE, &layout);
     if (rows[k].space_width > 0.0) {
       g_assert_cmpfloat (layout.frame.width_mm, ==, rows[k].space_width);
       g_assert_cmpfloat (layout.frame.height_mm, ==, rows[k].space_height);
@@ -172,31 +173,133 @@ test_sheets (void)
                    "tabloid, arch-b, arch-c, arch-d, arch-e");
 }
 
-/* The parts of every sheet lie in its frame and not on one another. */
+static void
+add_box (GArray *boxes, SqPaperBox box)
+{
+  if (box.width_mm > 0.0)
+    g_array_append_val (boxes, box);
+}
+
+/* The parts of every sheet, either way up, lie in its frame, not on one another, and fill it. */
 static void
 test_layout (void)
 {
-  for (guint k = 0; k < sq_n_sheets; k++) {
-    const SqSheet *sheet = &sq_sheets[k];
+  const double rounding_mm2 = 1e-3;
+  for (guint k = 0; k < sq_n_sheets * 6; k++) {
+    const SqSheet *sheet = &sq_sheets[k / 6];
+    gboolean portrait = k % 2 == 1;
+    SqSheetParts parts = (SqSheetParts)(k / 2 % 3);
     SqSheetLayout layout;
-    sq_sheet_lay_out (sheet, &layout);
+    sq_sheet_lay_out (sheet, portrait, parts, &layout);
+    g_assert_cmpfloat (layout.width_mm, ==, portrait ? sheet->height_mm : sheet->width_mm);
+    g_assert_cmpfloat (layout.height_mm, ==, portrait ? sheet->width_mm : sheet->height_mm);
     g_autoptr (GArray) boxes = g_array_new (FALSE, FALSE, sizeof (SqPaperBox));
-    g_array_append_val (boxes, layout.field);
-    g_array_append_val (boxes, layout.foot);
-    g_array_append_val (boxes, layout.title_block);
-    g_array_append_vals (boxes, layout.columns, (guint)sheet->columns);
+    add_box (boxes, layout.field);
+    add_box (boxes, layout.foot);
+    add_box (boxes, layout.bearings);
+    add_box (boxes, layout.title_block);
+    for (guint n = 0; n < layout.n_columns; n++)
+      add_box (boxes, layout.columns[n]);
+    double covered_mm2 = 0.0;
     for (guint a = 0; a < boxes->len; a++) {
       SqPaperBox box = g_array_index (boxes, SqPaperBox, a);
       g_assert_true (sq_paper_box_within (box, sq_paper_box_grown (layout.frame, 1e-6)));
+      covered_mm2 += box.width_mm * box.height_mm;
       for (guint b = 0; b < a; b++)
         g_assert_cmpfloat (sq_paper_overlap_mm2 (box, g_array_index (boxes, SqPaperBox, b)), <,
-                           1e-3);
+                           rounding_mm2);
     }
+    /* Beside the title of a page of words paper may stay empty. */
+    if (parts != SQ_SHEET_TEXT)
+      g_assert_cmpfloat_with_epsilon (covered_mm2, layout.frame.width_mm * layout.frame.height_mm,
+                                      rounding_mm2);
+    g_assert_cmpint (layout.foot_kind != SQ_FOOT_NONE, ==, parts != SQ_SHEET_TEXT);
+    /* ISO 7200: the block is 180 mm wide; it may be wider here, and is a strip on small sheets. */
+    g_assert_cmpfloat (layout.title_block.width_mm, >=, 180.0 - 1e-9);
     SqPaperBox columns[SQ_FLOW_MOST_COLUMNS];
-    guint n = sq_sheet_text_columns (sheet, columns, SQ_FLOW_MOST_COLUMNS);
+    guint n = sq_sheet_text_columns (&layout, columns, SQ_FLOW_MOST_COLUMNS);
     g_assert_cmpuint (n, >=, 1);
-    for (guint a = 0; a < n; a++)
+    for (guint a = 0; a < n && parts == SQ_SHEET_TEXT; a++)
       g_assert_cmpfloat (columns[a].width_mm, >=, SQ_COLUMN_WIDTH_MM - 1e-9);
+  }
+}
+
+/* DIN 824 form A (from memory): A3 125, 105, 190; A2 210, 192, 192 and 297, 123; A1 210, 125.5,
+ * 125.5, 190, 190; A0 210, 109.5, 109.5, 190 × 4 by 297, 297, 247. */
+static void
+test_folds (void)
+{
+  static const struct {
+    const char *sheet;
+    gboolean portrait, across;
+    guint n;
+    double at_mm[6];
+  } rows[] = {
+    { "A4", FALSE, TRUE, 0, { 0 } },
+    { "letter", FALSE, TRUE, 0, { 0 } },
+    { "A3", FALSE, TRUE, 2, { 125, 230 } },
+    { "A3", FALSE, FALSE, 0, { 0 } },
+    { "A3", TRUE, TRUE, 1, { 107 } },
+    { "A3", TRUE, FALSE, 1, { 297 } },
+    { "A2", FALSE, TRUE, 2, { 210, 402 } },
+    { "A2", FALSE, FALSE, 1, { 297 } },
+    { "A1", FALSE, TRUE, 4, { 210, 335.5, 461, 651 } },
+    { "A1", FALSE, FALSE, 1, { 297 } },
+    { "A0", FALSE, TRUE, 6, { 210, 319.5, 429, 619, 809, 999 } },
+    { "A0", FALSE, FALSE, 2, { 297, 594 } },
+    /* Halves: to letter, to 9 × 12 in. */
+    { "tabloid", FALSE, TRUE, 1, { 8.5 * 25.4 } },
+    { "tabloid", FALSE, FALSE, 0, { 0 } },
+    { "arch-c", FALSE, TRUE, 1, { 12 * 25.4 } },
+    { "arch-c", FALSE, FALSE, 1, { 9 * 25.4 } },
+    { "arch-d", FALSE, TRUE, 3, { 9 * 25.4, 18 * 25.4, 27 * 25.4 } },
+    { "arch-d", FALSE, FALSE, 1, { 12 * 25.4 } },
+    { "arch-e", TRUE, TRUE, 3, { 9 * 25.4, 18 * 25.4, 27 * 25.4 } },
+  };
+  for (guint k = 0; k < G_N_ELEMENTS (rows); k++) {
+    double at_mm[SQ_SHEET_MOST_FOLDS];
+    guint n =
+      sq_sheet_folds (sq_sheet_find (rows[k].sheet, NULL), rows[k].portrait, rows[k].across, at_mm);
+    g_assert_cmpuint (n, ==, rows[k].n);
+    for (guint i = 0; i < n; i++)
+      g_assert_cmpfloat_with_epsilon (at_mm[i], rows[k].at_mm[i], 1e-9);
+  }
+}
+
+/* Folded, no panel of an ISO sheet is larger than A4, upright. */
+static void
+test_folded (void)
+{
+  const double most_mm[] = { [TRUE] = 210.0, [FALSE] = 298.0 }; /* A0 upright: 4 × 297 and 298 */
+  for (guint k = 0; k < sq_n_sheets * 4; k++) {
+    const SqSheet *sheet = &sq_sheets[k / 4];
+    gboolean portrait = k % 2 == 1, across = k / 2 % 2 == 1;
+    if (sheet->units != SQ_METRIC || sheet->columns == 0)
+      continue;
+    double at_mm[SQ_SHEET_MOST_FOLDS], from_mm = 0.0;
+    guint n = sq_sheet_folds (sheet, portrait, across, at_mm);
+    double side_mm = portrait == across ? sheet->height_mm : sheet->width_mm;
+    for (guint i = 0; i <= n; i++) {
+      double to_mm = i < n ? at_mm[i] : side_mm;
+      g_assert_cmpfloat (to_mm, >, from_mm);
+      g_assert_cmpfloat (to_mm - from_mm, <=, most_mm[across]);
+      from_mm = to_mm;
+    }
+  }
+}
+
+/* ISO 5457 leaves out I and O. */
+static void
+test_letters (void)
+{
+  static const struct {
+    guint n;
+    const char *text;
+  } rows[] = { { 0, "A" },  { 7, "H" },   { 8, "J" },  { 13, "P" },
+               { 23, "Z" }, { 24, "AA" }, { 25, "AB" } };
+  for (guint k = 0; k < G_N_ELEMENTS (rows); k++) {
+    g_autofree char *text = sq_letter_text (rows[k].n);
+    g_assert_cmpstr (text, ==, rows[k].text);
   }
 }
 
@@ -267,7 +370,10 @@ main (int argc, char *argv[])
   g_test_add_func ("/paper/scale/the metric series", test_series);
   g_test_add_func ("/paper/scale/best fit", test_best_fit);
   g_test_add_func ("/paper/sheet/sizes", test_sheets);
-  g_test_add_func ("/paper/sheet/parts do not overlap", test_layout);
+  g_test_add_func ("/paper/sheet/parts fill the frame and do not overlap", test_layout);
+  g_test_add_func ("/paper/sheet/folds of DIN 824", test_folds);
+  g_test_add_func ("/paper/sheet/folded sheets come to A4", test_folded);
+  g_test_add_func ("/paper/sheet/letters of fields", test_letters);
   g_test_add_func ("/paper/scale bar/lengths", test_scale_bars);
   g_test_add_func ("/paper/words/stops and ratios", test_words);
   g_test_add_func ("/paper/png/check value", test_crc);

@@ -29,7 +29,7 @@ test_true_scale (Place *place, gconstpointer unused)
 
     /* The row through the middle of the field, where the wall lies. */
     SqSheetLayout layout;
-    sq_sheet_lay_out (sq_plot_sheet (plot), &layout);
+    sq_sheet_lay_out (sq_plot_sheet (plot), FALSE, SQ_SHEET_BESIDE, &layout);
     int row = (int)(10.0 * (layout.field.y_mm + layout.field.height_mm / 2.0));
     double left_px = 10.0 * (layout.field.x_mm + layout.field.width_mm / 2.0);
     const guint8 *line = pixel + (gsize)row * (gsize)columns;
@@ -300,20 +300,11 @@ test_refused (void)
     int overlay;
     const char *message;
   } rows[] = {
-    /* The field of A3 is 306 × 241 mm, 5 mm each side are kept for words. */
-    { "A3", 20, 150, SQ_OVERLAY_NONE,
-      "sheet: the plan is 8.00" NB "m × 1.00" NB "m, A3 at 1:20 has room for 5.92" NB "m × 4.62" NB
-      "m, "
-      "expected scale 1:50 or sheet A2" },
-    /* That of A0 is 991 × 785 mm. */
-    /* In inches where the sheet is: the field of tabloid is 319.2 × 224.4 mm. */
-    { "tabloid", 20, 150, SQ_OVERLAY_NONE,
-      "sheet: the plan is 8.00" NB "m × 1.00" NB "m, Tabloid at 1:20 has room for 6.18" NB
-      "m × 4.29" NB "m, expected scale 1:50 or sheet arch-c" },
-    { NULL, 4, 150, SQ_OVERLAY_NONE,
-      "sheet: the plan is 8.00" NB "m × 1.00" NB "m, A0 at 1:4 has room for 3.92" NB "m × 3.10" NB
-      "m, "
-      "expected scale 1:10" },
+    /* 8 m at 1:1 with 5 mm each side for words: 8010 mm in windows of 390 that overlap by 30, 23 of
+     * them; 1010 high in windows of 241, 5. Upright, 267 × 353, it would be 34 × 4. */
+    { "A3", 1, 150, SQ_OVERLAY_NONE,
+      "scale: the plan is 8.00" NB "m × 1.00" NB "m, A3 at 1:1 would take 115 sheets and 64 are "
+      "the most, expected scale 1:5" },
     { "B5", 0, 150, SQ_OVERLAY_NONE,
       "sheet: B5 is no sheet, expected one of A4, A3, A2, A1, A0, letter, arch-a, tabloid, "
       "arch-b, arch-c, arch-d, arch-e" },
@@ -336,37 +327,76 @@ test_refused (void)
   }
 }
 
-/* Where nothing is asked for: the smallest sheet from A3 (tabloid) up that holds the plan at 1:50
- * or 1/4" = 1'. */
+/* Who hangs and who is held up from the floor is told apart; a generator out of sight is named. */
 static void
-test_chosen (void)
+test_cautions (Place *place, gconstpointer unused)
 {
-  static const struct {
-    const char *units;
-    double side_m;
-    const char *sheet;
-    double denominator;
-  } rows[] = {
-    { "metric", 4, "A3", 50 },  { "metric", 8, "A3", 50 },        { "metric", 15, "A2", 50 },
-    { "metric", 400, "A3", 0 }, { "imperial", 4, "tabloid", 48 }, { "imperial", 8, "tabloid", 48 },
+  static const char *const words[] = {
+    "Units 3, 4, 6 overhead: a safety bond",
+    "Units 1, 2, 5 on lifts, booms or tall stands",
+    "Generator: earth it",
+    "Supplies off the plan",
+    "Big set, 160 A 3~; feeds Box 1, 8. Behind the chapel.",
   };
-  for (guint k = 0; k < G_N_ELEMENTS (rows); k++) {
-    char side[G_ASCII_DTOSTR_BUF_SIZE];
-    g_ascii_dtostr (side, sizeof side, rows[k].side_m);
+  static const struct {
+    const char *mount;
+    double height_m;
+  } lamps[] = { { "lift", 6 },  { "boom", 3 }, { "pipe", 4 }, { "ceiling", 3 },
+                { "stand", 4 }, { "wall", 3 }, { "wall", 1 }, { "stand", 2 } };
+  g_autoptr (GString) fixtures = g_string_new (NULL);
+  for (guint k = 0; k < G_N_ELEMENTS (lamps); k++)
+    g_string_append_printf (fixtures,
+                            "%s{'id': 'f%u', 'number': '%u', 'class': 'open-face-800',"
+                            " 'at': [%u, 1, %.0f], 'mount': '%s'%s}",
+                            k > 0 ? "," : "", k + 1, k + 1, k, lamps[k].height_m, lamps[k].mount,
+                            k == 7 ? ", 'supply': 'gen'" : "");
+  g_autoptr (SqScene) scene = scene_of (
+    "'fixtures': [%s], 'supplies': [{'id': 'gen', 'label': 'Big set', 'kind': 'generator', "
+    "'system': 'three', 'rating_a': 160, 'note': 'Behind the chapel.'},"
+    "{'id': 'box', 'label': 'Box 1', 'kind': 'distribution', 'at': [2, 2], 'fed_from': 'gen'}]",
+    fixtures->str);
+  g_autoptr (SqPlot) plot = plot_of (scene, "A4", 0, SQ_OVERLAY_NONE);
+  g_autofree char *pdf = in_place (place, "plot.pdf");
+  export_to (plot, pdf, SQ_PLOT_PDF);
+  g_autofree char *text = text_of (pdf);
+  for (guint k = 0; text != NULL && k < G_N_ELEMENTS (words); k++)
+    if (!says (text, words[k]))
+      g_error ("%s is not on the page", words[k]);
+}
+
+/* Scripts that run from right to left, scripts whose letters no font may have: nothing breaks, and
+ * nothing leaves its place. */
+static void
+test_scripts (Place *place, gconstpointer unused)
+{
+  static const char *const words[] = {
+    "מחסן הרשתות, לילה 3", "الملح والحديد",      "網の倉庫・夜", "摄影指导", "👍 Ж Δ",
+    "\u202e turned",       "a\u0301\u0301\u0301"
+  };
+  for (guint k = 0; k < G_N_ELEMENTS (words); k++) {
+    const char *w = words[k];
+    g_autoptr (GString) note = g_string_new (NULL);
+    for (int n = 0; n < 12; n++)
+      g_string_append_printf (note, "%s ", w);
     g_autoptr (SqScene) scene = scene_of (
-      "'units': '%s', 'pieces': [{'id': 'p', 'outline': [[0, 0], [%s, 0], [%s, %s], [0, %s]],"
-      " 'base': 0, 'top': 1}]",
-      rows[k].units, side, side, side, side);
-    g_autoptr (SqPlot) plot = plot_of (scene, NULL, 0, SQ_OVERLAY_NONE);
-    if (rows[k].denominator > 0.0) {
-      g_assert_cmpstr (sq_plot_sheet (plot)->id, ==, rows[k].sheet);
-      g_assert_cmpfloat (sq_plot_denominator (plot), <=, rows[k].denominator);
-    }
-    /* It does fit, whatever was chosen. */
-    SqSheetLayout layout;
-    sq_sheet_lay_out (sq_plot_sheet (plot), &layout);
-    g_assert_cmpfloat (rows[k].side_m * 1000.0 / sq_plot_denominator (plot), <=,
-                       layout.field.height_mm);
+      "'title': {'production': '%s', 'title': '%s', 'scene': '%s', 'set': '%s', 'dp': '%s',"
+      " 'location': '%s', 'revisions': [{'number': '%s', 'date': '%s', 'what': '%s'}]},"
+      "'walls': [{'id': 'w', 'path': [[0, 0], [8, 0], [8, 6], [0, 6]], 'closed': true,"
+      " 'height': 3, 'thickness': 0.1}],"
+      "'marks': [{'id': 'm', 'label': '%s', 'at': [4, 3]}],"
+      "'fixtures': [{'id': 'f1', 'number': '%s', 'class': 'open-face-800', 'at': [1, 1, 2.4],"
+      " 'aim': 'm'}],"
+      "'pieces': [{'id': 'p', 'outline': [[2, 4], [4, 4], [4, 5], [2, 5]], 'base': 0, 'top': 0.7,"
+      " 'label': '%s'}],"
+      "'notes': [{'id': 'n', 'text': '%s', 'at': [2, 2]}]",
+      w, w, w, w, w, w, w, w, note->str, w, w, w, note->str);
+    g_autoptr (SqPlot) plot = plot_of (scene, k % 2 == 0 ? "A3" : "A4", 0, SQ_OVERLAY_NONE);
+    assert_clean_margin (plot, place);
+    g_autofree char *pdf = in_place (place, "scripts.pdf");
+    export_to (plot, pdf, SQ_PLOT_PDF);
+    g_autofree char *text = text_of (pdf);
+    if (text != NULL)
+      g_assert_true (says (text, "Revisions"));
   }
 }
 
@@ -393,8 +423,9 @@ main (int argc, char *argv[])
   ADD_IN_PLACE ("/plot/cautions stay on the first sheet", test_cautions_stay);
   ADD_IN_PLACE ("/plot/what lacks something says so", test_empty);
   ADD_IN_PLACE ("/plot/words without end", test_long_words);
+  ADD_IN_PLACE ("/plot/scripts of the world", test_scripts);
+  ADD_IN_PLACE ("/plot/cautions say what hangs and what stands", test_cautions);
   g_test_add_func ("/plot/refused in one line", test_refused);
-  g_test_add_func ("/plot/sheet and scale by themselves", test_chosen);
   g_test_add_func ("/plot/cancelled", test_cancelled);
   return g_test_run ();
 }

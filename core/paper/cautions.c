@@ -1,0 +1,127 @@
+/* cautions.c: what can hurt, in words; nothing of it is computed: those who know and may must look
+ */
+#include "draw/point-symbols.h"
+#include "paper/side-column.h"
+
+#include <glib/gi18n-lib.h>
+
+#define CAUTION_SIDE_MM 4.8
+#define INDENT_MM 6.4
+#define MOST_UNITS 24 /* the rest is "…": the tags tell them too */
+
+typedef gboolean IsOne (const SqScene *scene, const SqFixture *fixture);
+
+/* "Units 1, 2" of those that @is_one says; NULL if there is none. */
+static char *
+units_that (const SqScene *scene, IsOne *is_one)
+{
+  g_autoptr (GPtrArray) found = g_ptr_array_new ();
+  for (guint k = 0; k < scene->fixtures->len; k++) {
+    const SqFixture *fixture = SQ_AT (SqFixture, scene->fixtures, k);
+    if (is_one (scene, fixture))
+      g_ptr_array_add (found, (gpointer)fixture);
+  }
+  if (found->len == 0)
+    return NULL;
+  g_autoptr (GString) text = g_string_new (found->len == 1 ? _ ("Unit") : _ ("Units"));
+  for (guint k = 0; k < MIN (found->len, MOST_UNITS); k++) {
+    const SqFixture *fixture = SQ_AT (SqFixture, found, k);
+    g_autofree char *number = sq_flow_cut (sq_label_or_id (fixture->number, fixture->id));
+    g_string_append_printf (text, "%s%s", k > 0 ? ", " : " ", number);
+  }
+  if (found->len > MOST_UNITS)
+    g_string_append (text, " …");
+  return g_string_free (g_steal_pointer (&text), FALSE);
+}
+
+static gboolean
+is_discharge (const SqScene *scene, const SqFixture *fixture)
+{
+  return sq_scene_class (scene, fixture->class_id)->source == SQ_SOURCE_DISCHARGE;
+}
+
+static gboolean
+is_flame (const SqScene *scene, const SqFixture *fixture)
+{
+  return sq_scene_class (scene, fixture->class_id)->source == SQ_SOURCE_FLAME;
+}
+
+static gboolean
+is_hung (const SqScene *scene, const SqFixture *fixture)
+{
+  const double over_heads_m = 2.1;
+  return fixture->mount == SQ_MOUNT_CEILING || fixture->mount == SQ_MOUNT_PIPE ||
+         (fixture->mount == SQ_MOUNT_WALL && fixture->at.z_m > over_heads_m);
+}
+
+/* Held up from the floor, by something that can fall over. */
+static gboolean
+is_raised (const SqScene *scene, const SqFixture *fixture)
+{
+  const double tall_stand_m = 3.0;
+  return fixture->mount == SQ_MOUNT_LIFT || fixture->mount == SQ_MOUNT_BOOM ||
+         (fixture->mount == SQ_MOUNT_STAND && fixture->at.z_m > tall_stand_m);
+}
+
+static gboolean
+has_generator (const SqScene *scene)
+{
+  for (guint k = 0; k < scene->supplies->len; k++)
+    if (SQ_AT (SqSupply, scene->supplies, k)->kind == SQ_SUPPLY_GENERATOR)
+      return TRUE;
+  return FALSE;
+}
+
+/* "Units 1, 2 overhead: …" if any unit is so. */
+static gboolean
+add_for_units (GPtrArray *lines, const SqScene *scene, IsOne *is_one, const char *what)
+{
+  g_autofree char *units = units_that (scene, is_one);
+  if (units == NULL)
+    return FALSE;
+  g_ptr_array_add (lines, g_strconcat (units, " ", what, NULL));
+  return TRUE;
+}
+
+static GPtrArray *
+caution_lines (const SqScene *scene)
+{
+  GPtrArray *lines = g_ptr_array_new_with_free_func (g_free);
+  g_ptr_array_add (lines,
+                   g_strdup (_ ("Mains and distribution: to local code, by a licensed person.")));
+  if (has_generator (scene))
+    g_ptr_array_add (
+      lines, g_strdup (_ ("Generator: earth it, keep its exhaust from people and openings.")));
+  g_ptr_array_add (lines,
+                   g_strdup (_ ("Lamps run hot: keep cloth, gel and scenery clear of them.")));
+  /* Translators: "Units 5, 6" stands before each of these */
+  if (!add_for_units (lines, scene, is_hung,
+                      _ ("overhead: a safety bond on each and all that hangs on it; rigging "
+                         "to local code, by a licensed person.")))
+    g_ptr_array_add (
+      lines, g_strdup (_ ("Rigging overhead: safety bonds; to local code, by a licensed person.")));
+  add_for_units (lines, scene, is_raised,
+                 _ ("on lifts, booms or tall stands: ballast, a safety bond, nobody under them; "
+                    "lower them in wind."));
+  add_for_units (lines, scene, is_discharge,
+                 _ ("discharge, UV: safety glass in, keep your distance."));
+  add_for_units (lines, scene, is_flame, _ ("open flame: fire watch, extinguisher."));
+  if (scene->haze_per_m > 0.0)
+    g_ptr_array_add (
+      lines, g_strdup (_ ("Haze: ventilate, keep exposure within limits, tell everybody.")));
+  return lines;
+}
+
+void
+sq_caution_block (SqFlow *flow, const SqSideColumn *column)
+{
+  g_autoptr (GPtrArray) lines = caution_lines (column->scene);
+  sq_flow_head (flow, _ ("Caution"), 12.0);
+  for (guint k = 0; k < lines->len; k++) {
+    SqPaperPoint at;
+    if (!sq_flow_beside (flow, g_ptr_array_index (lines, k), INDENT_MM, 0.0, &at) || k > 0)
+      continue;
+    sq_draw_caution_mark (flow->drawing, (SqPaperPoint){ at.x_mm + CAUTION_SIDE_MM / 2.0,
+                                                         at.y_mm + SQ_TYPE_SMALL / 2.0 });
+  }
+}
