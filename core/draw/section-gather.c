@@ -1,0 +1,341 @@
+/* section-gather.c: which light is cut through, and what of the scene a section shows */
+#include "base/error.h"
+#include "draw/section-grip.h"
+#include "draw/section-lamp.h"
+#include "draw/section.h"
+#include "light/obstacles.h"
+
+#include <glib/gi18n-lib.h>
+
+/* A shadow longer than this does not stretch the drawing. */
+#define MOST_SHADOW_M 8.0
+
+/* A wall that stands no further off at either end is taken in. */
+#define NEXT_WALL_M 5.0
+
+/* Round what stands at the end of the drawing. */
+#define ROUND_M 0.5
+
+/* So many lamps are named where one is not found. */
+#define MOST_NAMES 24
+
+static const SqFixture *
+by_id_or_number (const SqScene *scene, const char *id)
+{
+  const SqThing *thing = sq_scene_find (scene, id);
+  if (thing != NULL && thing->kind == &sq_fixture_kind)
+    return (const SqFixture *)thing;
+  for (guint i = 0; i < scene->fixtures->len; i++) {
+    const SqFixture *fixture = SQ_AT (SqFixture, scene->fixtures, i);
+    if (g_strcmp0 (fixture->number, id) == 0)
+      return fixture;
+  }
+  return NULL;
+}
+
+static char *
+list_of_lamps (const SqScene *scene)
+{
+  GString *list = g_string_new (NULL);
+  for (guint i = 0; i < MIN (scene->fixtures->len, MOST_NAMES); i++)
+    g_string_append_printf (list, "%s%s", i > 0 ? ", " : "",
+                            SQ_AT (SqFixture, scene->fixtures, i)->id);
+  if (scene->fixtures->len > MOST_NAMES)
+    /* Translators: ends a list of lamps: "f1, f2, f3 and 40 more" */
+    g_string_append_printf (list, _ (" and %u more"), scene->fixtures->len - MOST_NAMES);
+  return g_string_free (list, FALSE);
+}
+
+/* The better key of two: aimed at the mark, burning, the earlier. */
+static int
+key_rank (const SqFixture *fixture, const SqMark *mark)
+{
+  gboolean aimed = g_strcmp0 (fixture->aim.id, mark->id) == 0;
+  if (sq_fixture_role_at (fixture, mark->id) != SQ_ROLE_KEY)
+    return fixture->on ? 1 : 0;
+  return 2 + (aimed ? 1 : 0) + (fixture->on ? 2 : 0);
+}
+
+const SqFixture *
+sq_section_light (const SqScene *scene, const char *id, GError **error)
+{
+  if (scene->fixtures->len == 0) {
+    g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE,
+                 _ ("fixtures: there is no light to cut through, expected one"));
+    return NULL;
+  }
+  if (id != NULL) {
+    const SqFixture *named = by_id_or_number (scene, id);
+    if (named != NULL)
+      return named;
+    g_autofree char *shown = g_utf8_make_valid (id, MIN (strlen (id), 40));
+    g_autofree char *list = list_of_lamps (scene);
+    g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE,
+                 _ ("light: %s is no light of this scene, expected one of %s"), shown, list);
+    return NULL;
+  }
+  const SqFixture *best = SQ_AT (SqFixture, scene->fixtures, 0);
+  const SqMark *mark = scene->marks->len > 0 ? SQ_AT (SqMark, scene->marks, 0) : NULL;
+  int most = -1;
+  for (guint i = 0; i < scene->fixtures->len; i++) {
+    const SqFixture *fixture = SQ_AT (SqFixture, scene->fixtures, i);
+    int rank = mark != NULL  ? key_rank (fixture, mark)
+               : fixture->on ? 1 + (fixture->role == SQ_ROLE_KEY)
+                             : 0;
+    if (rank > most) {
+      most = rank;
+      best = fixture;
+    }
+  }
+  return best;
+}
+
+/* A stretch of the cut that grows. */
+static void
+take (SqSectionSet *set, SqPlace place, double round_m)
+{
+  set->least.x_m = MIN (set->least.x_m, place.x_m - round_m);
+  set->most.x_m = MAX (set->most.x_m, place.x_m + round_m);
+  set->most.y_m = MAX (set->most.y_m, place.y_m);
+}
+
+static void
+reach_of (const SqCutPart *part, SqPlace *least, SqPlace *most)
+{
+  *least = *most = part->corner[0];
+  for (guint i = 1; i < part->n; i++) {
+    least->x_m = MIN (least->x_m, part->corner[i].x_m);
+    least->y_m = MIN (least->y_m, part->corner[i].y_m);
+    most->x_m = MAX (most->x_m, part->corner[i].x_m);
+    most->y_m = MAX (most->y_m, part->corner[i].y_m);
+  }
+}
+
+/* To the next wall at each end, through it. */
+static void
+take_next_walls (SqSection *section)
+{
+  SqSectionSet *set = &section->set;
+  double left = -G_MAXDOUBLE, right = G_MAXDOUBLE, left_end = 0.0, right_end = 0.0;
+  for (guint i = 0; i < section->parts->len; i++) {
+    const SqCutPart *part = &g_array_index (section->parts, SqCutPart, i);
+    SqPlace least, most;
+    if (part->owner->kind != &sq_wall_kind || part->sheet || !sq_section_is_drawn (part->owner))
+      continue;
+    reach_of (part, &least, &most);
+    if (most.x_m > left && most.x_m <= set->least.x_m + ROUND_M) {
+      left = most.x_m;
+      left_end = least.x_m;
+    }
+    if (least.x_m < right && least.x_m >= set->most.x_m - ROUND_M) {
+      right = least.x_m;
+      right_end = most.x_m;
+    }
+  }
+  if (left > set->least.x_m - NEXT_WALL_M)
+    set->least.x_m = MIN (left_end - 0.12, set->least.x_m);
+  if (right < set->most.x_m + NEXT_WALL_M)
+    set->most.x_m = MAX (right_end + 0.12, set->most.x_m);
+}
+
+/* As high as what is built there. */
+static void
+take_heights (SqSection *section)
+{
+  SqSectionSet *set = &section->set;
+  double ceiling = section->scene->room->ceiling_height_m;
+  for (guint i = 0; i < section->parts->len; i++) {
+    const SqCutPart *part = &g_array_index (section->parts, SqCutPart, i);
+    SqPlace least, most;
+    reach_of (part, &least, &most);
+    if (sq_section_is_drawn (part->owner) && most.x_m > set->least.x_m && least.x_m < set->most.x_m)
+      set->most.y_m = MAX (set->most.y_m, most.y_m);
+  }
+  if (!isnan (ceiling))
+    set->most.y_m = MAX (set->most.y_m, ceiling);
+}
+
+/* What must be seen: the light, what holds it, what it is aimed at, the subject and its shadow. */
+static void
+find_extent (SqSection *section)
+{
+  const SqFixture *light = section->light;
+  SqSectionSet *set = &section->set;
+  double hang = sq_hang_height_m (section->scene, light);
+  double legs = sq_stand_radius_m (section->scene, light->mount, light->stand);
+  set->least = (SqPlace){ 0.0, -SQ_SECTION_FLOOR_M };
+  set->most = (SqPlace){ 0.0, 0.0 };
+  take (set, section->way.from, MAX (legs, ROUND_M) + 0.1);
+  take (set, (SqPlace){ 0.0, light->at.z_m + 0.4 }, 0.0);
+  take (set, section->way.aim, ROUND_M);
+  take (set, section->way.end, 0.0);
+  if (!isnan (hang))
+    take (set, (SqPlace){ 0.0, hang + 0.1 }, 0.0);
+  if (section->subject != NULL) {
+    SqPlace foot = sq_cut_place (&section->plane, sq_mark_face (section->subject));
+    foot.y_m = section->subject->floor_m + section->subject->stature_m;
+    take (set, foot, ROUND_M + 0.2);
+  }
+  if (section->shadows->len > 0) {
+    const SqSectionShadow *shadow = &g_array_index (section->shadows, SqSectionShadow, 0);
+    for (guint i = 0; i < shadow->stretches->len; i++) {
+      const SqShadowStretch *stretch = &g_array_index (shadow->stretches, SqShadowStretch, i);
+      if (fabs (stretch->to.x_m - shadow->foot.x_m) < MOST_SHADOW_M)
+        take (set, stretch->to, 0.3);
+    }
+  }
+  take_next_walls (section);
+  take_heights (section);
+}
+
+/* Whom it is aimed at; else the nearest of those that the plane goes through, on its lit side. */
+static const SqMark *
+find_subject (const SqSection *section)
+{
+  const SqMark *nearest = NULL;
+  double least = G_MAXDOUBLE;
+  if (section->plane.to != NULL && section->plane.to->kind == &sq_mark_kind)
+    return (const SqMark *)section->plane.to;
+  for (guint i = 0; i < section->scene->marks->len; i++) {
+    const SqMark *mark = SQ_AT (SqMark, section->scene->marks, i);
+    double along = sq_cut_place (&section->plane, sq_mark_face (mark)).x_m;
+    if (!mark->common.hidden && sq_cut_goes_through (section->parts, &mark->thing) && along > 0.0 &&
+        along < least) {
+      least = along;
+      nearest = mark;
+    }
+  }
+  return nearest;
+}
+
+static void
+clear_shadow (gpointer shadow)
+{
+  sq_section_shadow_clear (shadow);
+}
+
+static void
+add_shadow (SqSection *section, const SqMark *mark)
+{
+  SqSectionShadow shadow;
+  if (sq_section_shadow (&section->way, section->parts, &section->plane, mark, &shadow))
+    g_array_append_val (section->shadows, shadow);
+}
+
+static void
+find_shadows (SqSection *section)
+{
+  const SqSectionSet *set = &section->set;
+  if (section->subject != NULL && section->light->on &&
+      sq_cut_goes_through (section->parts, &section->subject->thing))
+    add_shadow (section, section->subject);
+  find_extent (section);
+  for (guint i = 0; i < section->scene->marks->len && section->light->on; i++) {
+    const SqMark *mark = SQ_AT (SqMark, section->scene->marks, i);
+    double along = sq_cut_place (&section->plane, sq_mark_face (mark)).x_m;
+    if (mark != section->subject && !mark->common.hidden && along > set->least.x_m &&
+        along < set->most.x_m && sq_cut_goes_through (section->parts, &mark->thing))
+      add_shadow (section, mark);
+  }
+}
+
+SqSection *
+sq_section_new (const SqScene *scene, const SqReadings *readings, const SqFixture *light)
+{
+  SqSection *section = g_new0 (SqSection, 1);
+  section->scene = sq_scene_ref (scene);
+  section->readings = readings;
+  section->light = light;
+  section->plane = sq_cut_plane (scene, light);
+  section->obstacles = sq_obstacles_new (scene);
+  section->parts = sq_cut_parts (&section->plane, section->obstacles);
+  section->way = sq_section_throw (scene, light, &section->plane, section->obstacles);
+  section->shadows = g_array_new (FALSE, FALSE, sizeof (SqSectionShadow));
+  g_array_set_clear_func (section->shadows, clear_shadow);
+  section->set = (SqSectionSet){ .scene = section->scene,
+                                 .plane = &section->plane,
+                                 .parts = section->parts,
+                                 .obstacles = section->obstacles,
+                                 .near_m = SQ_SECTION_NEAR_M };
+  section->subject = find_subject (section);
+  find_shadows (section);
+  return section;
+}
+
+void
+sq_section_free (SqSection *section)
+{
+  if (section == NULL)
+    return;
+  g_array_unref (section->shadows);
+  g_array_unref (section->parts);
+  g_array_unref (section->obstacles);
+  sq_scene_unref (section->scene);
+  g_free (section);
+}
+
+double
+sq_section_lux (const SqSection *section, const SqMark *mark)
+{
+  const SqReadings *readings = section->readings;
+  for (guint i = 0; readings != NULL && i < readings->marks->len; i++) {
+    const SqMarkReading *reading = SQ_AT (SqMarkReading, readings->marks, i);
+    for (guint k = 0; g_str_equal (reading->mark->id, mark->id) && k < reading->rows->len; k++) {
+      const SqReadingRow *row = &g_array_index (reading->rows, SqReadingRow, k);
+      if (g_strcmp0 (row->id, section->light->id) == 0)
+        return row->lux;
+    }
+  }
+  return NAN;
+}
+
+static gboolean
+is_within (const SqSection *section, SqPoint point)
+{
+  double along = sq_cut_place (&section->plane, point).x_m;
+  return along >= section->set.least.x_m && along <= section->set.most.x_m &&
+         fabs (sq_cut_off_m (&section->plane, point)) <= section->set.near_m;
+}
+
+gboolean
+sq_section_on_cut (const SqSection *section, const SqMark *mark)
+{
+  double along = sq_cut_place (&section->plane, sq_mark_face (mark)).x_m;
+  return along >= section->set.least.x_m && along <= section->set.most.x_m &&
+         sq_cut_goes_through (section->parts, &mark->thing);
+}
+
+gboolean
+sq_section_shows_mark (const SqSection *section, const SqMark *mark)
+{
+  return !mark->common.hidden &&
+         (sq_section_on_cut (section, mark) || is_within (section, sq_mark_face (mark)));
+}
+
+gboolean
+sq_section_shows_lamp (const SqSection *section, const SqFixture *fixture)
+{
+  return fixture == section->light || (!fixture->common.hidden && is_within (section, fixture->at));
+}
+
+gboolean
+sq_section_shows_camera (const SqSection *section, const SqCamera *camera)
+{
+  return !camera->common.hidden && is_within (section, camera->at);
+}
+
+char *
+sq_section_title (const SqSection *section)
+{
+  const char *number = sq_label_or_id (section->light->number, section->light->id);
+  const SqThing *to = section->plane.to;
+  if (section->plane.by == SQ_CUT_BY_PAGE)
+    return g_strdup (number);
+  if (to != NULL && to->kind == &sq_mark_kind) {
+    const char *letter = sq_label_or_id (((const SqMark *)to)->label, ((const SqMark *)to)->id);
+    /* Translators: a section through light 1 and person A */
+    return g_strdup_printf (_ ("%s to %s"), number, letter);
+  }
+  /* Translators: a section through light 1 along its own aim */
+  return g_strdup_printf (_ ("%s, along its throw"), number);
+}

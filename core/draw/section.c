@@ -1,0 +1,299 @@
+/* section.c: the section, layer by layer */
+#include "draw/section.h"
+
+#include "draw/camera-symbol.h"
+#include "draw/dimension-line.h"
+#include "draw/section-figure.h"
+#include "draw/section-grip.h"
+#include "draw/section-lamp.h"
+#include "draw/section-light.h"
+#include "draw/section-obstacles.h"
+#include "draw/section-words.h"
+
+/* A height is measured this far beside its thing, on paper at least. */
+#define BESIDE_MM 9.0
+
+/* The handles of a beam stand so far along it, in throws. */
+#define BEAM_HANDLE 0.6
+
+SqSectionReport *
+sq_section_report_new (void)
+{
+  SqSectionReport *report = g_new0 (SqSectionReport, 1);
+  report->labels = g_array_new (FALSE, FALSE, sizeof (SqLabel));
+  report->handles = g_array_new (FALSE, FALSE, sizeof (SqSectionHandle));
+  return report;
+}
+
+void
+sq_section_report_free (SqSectionReport *report)
+{
+  if (report == NULL)
+    return;
+  g_array_unref (report->labels);
+  g_array_unref (report->handles);
+  g_free (report);
+}
+
+SqView
+sq_section_view (const SqSection *section, SqPaperBox field, double mm_per_m)
+{
+  const SqSectionSet *set = &section->set;
+  SqPaperPoint middle = sq_paper_box_middle (field);
+  middle.x_mm += SQ_SECTION_SCALE_MM / 2;
+  return (SqView){
+    .mm_per_m = mm_per_m,
+    .origin = { middle.x_mm - (set->least.x_m + set->most.x_m) / 2 * mm_per_m,
+                middle.y_mm + (set->least.y_m + set->most.y_m) / 2 * mm_per_m },
+    .clip = field,
+    .ground = SQ_GROUND_PAPER,
+    .units = (SqUnits)section->scene->units,
+  };
+}
+
+static void
+add_handle (const SqView *view,
+            GArray *handles,
+            SqSectionHandleKind kind,
+            const SqThing *thing,
+            SqPlace place)
+{
+  const SqSectionHandle handle = { kind, thing, place, sq_view_paper (view, place) };
+  g_array_append_val (handles, handle);
+}
+
+static void
+report_handles (const SqView *view, const SqSection *section, GArray *handles)
+{
+  const SqSectionThrow *way = &section->way;
+  const SqThing *light = &section->light->thing;
+  add_handle (view, handles, SQ_HANDLE_HEIGHT, light, way->from);
+  if (way->aimed)
+    add_handle (view, handles, SQ_HANDLE_AIM, light, way->aim);
+  for (int edge = 0; way->hard && edge < SQ_EDGES; edge++) {
+    double length = sq_place_distance_m (way->from, way->half[edge]);
+    double share = length > 0.0 ? MIN (BEAM_HANDLE * way->away_m / length, 1.0) : 0.0;
+    SqPlace place = { way->from.x_m + share * (way->half[edge].x_m - way->from.x_m),
+                      way->from.y_m + share * (way->half[edge].y_m - way->from.y_m) };
+    add_handle (view, handles, edge == SQ_EDGE_ABOVE ? SQ_HANDLE_BEAM_ABOVE : SQ_HANDLE_BEAM_UNDER,
+                light, place);
+  }
+  for (guint i = 0; i < section->scene->panels->len; i++) {
+    const SqPanel *panel = SQ_AT (SqPanel, section->scene->panels, i);
+    SqSidePanel side;
+    if (sq_side_panel (&section->set, panel, &side) && side.cut)
+      add_handle (
+        view, handles, SQ_HANDLE_PANEL, &panel->thing,
+        (SqPlace){ (side.from.x_m + side.to.x_m) / 2, (side.from.y_m + side.to.y_m) / 2 });
+  }
+  for (guint i = 0; i < section->scene->cameras->len; i++) {
+    const SqCamera *camera = SQ_AT (SqCamera, section->scene->cameras, i);
+    if (sq_section_shows_camera (section, camera))
+      add_handle (view, handles, SQ_HANDLE_CAMERA, &camera->thing,
+                  sq_cut_place (&section->plane, camera->at));
+  }
+}
+
+/* TRUE if nothing built stands between the floor and @height_m at @along_m. */
+static gboolean
+is_free (const SqSection *section, double along_m, double height_m)
+{
+  if (along_m < section->set.least.x_m || along_m > section->set.most.x_m)
+    return FALSE;
+  for (guint i = 0; i < section->parts->len; i++) {
+    const SqCutPart *part = &g_array_index (section->parts, SqCutPart, i);
+    double from = G_MAXDOUBLE, to = -G_MAXDOUBLE, low = G_MAXDOUBLE;
+    for (guint k = 0; k < part->n; k++) {
+      from = MIN (from, part->corner[k].x_m);
+      to = MAX (to, part->corner[k].x_m);
+      low = MIN (low, part->corner[k].y_m);
+    }
+    if (part->owner->kind != &sq_mark_kind && low < height_m && from <= along_m && to >= along_m)
+      return FALSE;
+  }
+  return TRUE;
+}
+
+/* The heights that are measured in the drawing: of the lens, and of the subject's crown. */
+static guint
+dimensions (const SqView *view, const SqSection *section, SqDimensionLine lines[2])
+{
+  double beside = BESIDE_MM / view->mm_per_m;
+  double legs =
+    sq_stand_radius_m (section->scene, section->light->mount, section->light->stand) + 0.08;
+  double lens = section->light->at.z_m, left = MAX (beside, legs);
+  guint n = 0;
+  if (lens > 0.0) {
+    gboolean free_left = is_free (section, -left, lens);
+    lines[n++] = (SqDimensionLine){ .from = { 0.0, 0.0 },
+                                    .to = { 0.0, lens },
+                                    .offset_m = free_left || !is_free (section, left, lens)
+                                                  ? MIN (left, -section->set.least.x_m + 0.1)
+                                                  : -left };
+  }
+  if (section->subject != NULL && sq_section_shows_mark (section, section->subject)) {
+    const SqMark *mark = section->subject;
+    double along = sq_cut_place (&section->plane, sq_mark_face (mark)).x_m;
+    double aside = MAX (BESIDE_MM / view->mm_per_m, 0.5);
+    lines[n++] =
+      (SqDimensionLine){ .from = { along, 0.0 },
+                         .to = { along, mark->floor_m + sq_figure_height_m (mark) },
+                         .offset_m = is_free (section, along + aside, 0.05) ? -aside : aside };
+  }
+  return n;
+}
+
+static void
+draw_people (SqDrawing *drawing, const SqSection *section)
+{
+  for (int pass = 0; pass < 2; pass++)
+    for (guint i = 0; i < section->scene->marks->len; i++) {
+      const SqMark *mark = SQ_AT (SqMark, section->scene->marks, i);
+      gboolean on_cut = sq_section_on_cut (section, mark);
+      if (sq_section_shows_mark (section, mark) && on_cut == (pass == 1))
+        sq_draw_section_figure (drawing, &section->plane, mark, !on_cut);
+    }
+}
+
+static void
+draw_lamp (SqDrawing *drawing, const SqSection *section, const SqFixture *fixture)
+{
+  g_autoptr (SqSideLamp) side =
+    sq_side_lamp_new (drawing->view, section->scene, &section->plane, fixture);
+  sq_draw_side_lamp (drawing, section->scene, &section->plane, section->obstacles, side,
+                     section->scene->room->ceiling_height_m);
+}
+
+static void
+draw_lamps_and_cameras (SqDrawing *drawing, const SqSection *section)
+{
+  const SqScene *scene = section->scene;
+  sq_draw_enter_near (drawing);
+  for (guint i = 0; i < scene->fixtures->len; i++) {
+    const SqFixture *fixture = SQ_AT (SqFixture, scene->fixtures, i);
+    if (fixture != section->light && sq_section_shows_lamp (section, fixture))
+      draw_lamp (drawing, section, fixture);
+  }
+  for (guint i = 0; i < scene->cameras->len; i++) {
+    const SqCamera *camera = SQ_AT (SqCamera, scene->cameras, i);
+    if (!sq_section_shows_camera (section, camera))
+      continue;
+    SqPaperPoint at = sq_view_paper (drawing->view, sq_cut_place (&section->plane, camera->at));
+    SqTurnedBox box = sq_section_camera_outline (drawing->view, section, camera);
+    sq_draw_line (
+      drawing, box.middle,
+      (SqPaperPoint){ box.middle.x_mm, sq_view_paper (drawing->view, (SqPlace){ 0, 0 }).y_mm },
+      SQ_PEN_25, sq_ink (drawing->view, SQ_SOFT));
+    sq_draw_camera (drawing, at, sq_section_camera_deg (section, camera),
+                    sq_label_or_id (camera->label, camera->id));
+  }
+  sq_draw_leave_near (drawing);
+  draw_lamp (drawing, section, section->light);
+}
+
+static void
+draw_light (SqDrawing *drawing, const SqSection *section, double front_mm)
+{
+  for (guint i = 0; i < section->shadows->len; i++)
+    sq_draw_section_shadow (drawing, section,
+                            &g_array_index (section->shadows, SqSectionShadow, i));
+  sq_draw_section_throw (drawing, section, front_mm);
+  for (guint i = 0; i < section->scene->cameras->len; i++) {
+    const SqCamera *camera = SQ_AT (SqCamera, section->scene->cameras, i);
+    if (sq_section_shows_camera (section, camera))
+      sq_draw_section_view_of (drawing, section, camera);
+  }
+}
+
+/* Clips to a box on paper. */
+static void
+clip_to (SqDrawing *drawing, SqPaperBox box)
+{
+  cairo_new_path (drawing->cairo);
+  cairo_rectangle (drawing->cairo, box.x_mm, box.y_mm, box.width_mm, box.height_mm);
+  cairo_clip (drawing->cairo);
+}
+
+/* The stretch of the cut, up and down to the field's border. */
+static SqPaperBox
+stretch_box (const SqView *view, const SqSectionSet *set)
+{
+  double left = sq_view_paper (view, set->least).x_mm, right = sq_view_paper (view, set->most).x_mm;
+  return (SqPaperBox){ left, view->clip.y_mm, right - left, view->clip.height_mm };
+}
+
+static void
+measure (SqDrawing *drawing, const SqSection *section, GArray *boxes, GArray *lines)
+{
+  SqDimensionLine measured[2];
+  guint n = dimensions (drawing->view, section, measured);
+  for (guint i = 0; i < n; i++) {
+    SqPaperLine drawn[3];
+    SqPaperBox box = sq_dimension_text_box (drawing, &measured[i]);
+    sq_dimension_lines (drawing->view, &measured[i], drawn);
+    g_array_append_val (boxes, box);
+    g_array_append_vals (lines, drawn, 3);
+  }
+}
+
+static void
+fill_report (SqSectionReport *report,
+             const SqView *view,
+             const SqSection *section,
+             const SqSectionWords *words,
+             const GArray *dimension_boxes)
+{
+  g_array_set_size (report->labels, 0);
+  g_array_set_size (report->handles, 0);
+  sq_section_words_report (words, report->labels);
+  for (guint i = 0; i < dimension_boxes->len; i++) {
+    const SqLabel label = { .kind = SQ_LABEL_DIMENSION,
+                            .thing = i == 0 ? &section->light->thing : &section->subject->thing,
+                            .box = g_array_index (dimension_boxes, SqPaperBox, i) };
+    g_array_append_val (report->labels, label);
+  }
+  report_handles (view, section, report->handles);
+}
+
+void
+sq_draw_section (SqDrawing *drawing, const SqSectionRequest *request)
+{
+  const SqSection *section = request->section;
+  const SqView *view = drawing->view;
+  const SqSectionSet *set = &section->set;
+  cairo_t *cr = drawing->cairo;
+  g_autoptr (GArray) boxes = g_array_new (FALSE, FALSE, sizeof (SqPaperBox));
+  g_autoptr (GArray) lines = g_array_new (FALSE, FALSE, sizeof (SqPaperLine));
+  g_autoptr (SqSideLamp) side =
+    sq_side_lamp_new (view, section->scene, &section->plane, section->light);
+  double front_mm = sq_lamp_reach_mm (view, &side->lamp);
+
+  measure (drawing, section, boxes, lines);
+  g_autoptr (SqSectionWords) words =
+    sq_section_words_new (drawing, section, request->tag_rows, boxes, lines);
+  if (request->report != NULL)
+    fill_report (request->report, view, section, words, boxes);
+
+  cairo_save (cr);
+  clip_to (drawing, view->clip);
+  cairo_set_line_cap (cr, CAIRO_LINE_CAP_BUTT);
+  cairo_set_line_join (cr, CAIRO_LINE_JOIN_MITER);
+  cairo_save (cr);
+  clip_to (drawing, stretch_box (view, set));
+  sq_draw_section_levels (drawing, set);
+  sq_draw_section_built (drawing, set);
+  draw_light (drawing, section, front_mm);
+  sq_draw_section_grip (drawing, set);
+  draw_people (drawing, section);
+  draw_lamps_and_cameras (drawing, section);
+  sq_draw_section_tilt (drawing, section, front_mm);
+  cairo_restore (cr);
+
+  SqDimensionLine measured[2];
+  guint n = dimensions (view, section, measured);
+  for (guint i = 0; i < n; i++)
+    sq_draw_dimension (drawing, &measured[i]);
+  sq_draw_section_scale (drawing, set);
+  sq_section_words_draw (words, drawing);
+  cairo_restore (cr);
+}
