@@ -1,5 +1,4 @@
-/* section-gather.c: which light is cut through, and what of the scene a section shows */
-#include "base/error.h"
+/* section-gather.c: what of the scene a section shows, and how far it reaches */
 #include "draw/section-grip.h"
 #include "draw/section-lamp.h"
 #include "draw/section.h"
@@ -16,79 +15,11 @@
 /* Round what stands at the end of the drawing. */
 #define ROUND_M 0.5
 
-/* So many lamps are named where one is not found. */
-#define MOST_NAMES 24
+/* Half of the base of a lift. */
+#define LIFT_M 0.6
 
-static const SqFixture *
-by_id_or_number (const SqScene *scene, const char *id)
-{
-  const SqThing *thing = sq_scene_find (scene, id);
-  if (thing != NULL && thing->kind == &sq_fixture_kind)
-    return (const SqFixture *)thing;
-  for (guint i = 0; i < scene->fixtures->len; i++) {
-    const SqFixture *fixture = SQ_AT (SqFixture, scene->fixtures, i);
-    if (g_strcmp0 (fixture->number, id) == 0)
-      return fixture;
-  }
-  return NULL;
-}
-
-static char *
-list_of_lamps (const SqScene *scene)
-{
-  GString *list = g_string_new (NULL);
-  for (guint i = 0; i < MIN (scene->fixtures->len, MOST_NAMES); i++)
-    g_string_append_printf (list, "%s%s", i > 0 ? ", " : "",
-                            SQ_AT (SqFixture, scene->fixtures, i)->id);
-  if (scene->fixtures->len > MOST_NAMES)
-    /* Translators: ends a list of lamps: "f1, f2, f3 and 40 more" */
-    g_string_append_printf (list, _ (" and %u more"), scene->fixtures->len - MOST_NAMES);
-  return g_string_free (list, FALSE);
-}
-
-/* The better key of two: aimed at the mark, burning, the earlier. */
-static int
-key_rank (const SqFixture *fixture, const SqMark *mark)
-{
-  gboolean aimed = g_strcmp0 (fixture->aim.id, mark->id) == 0;
-  if (sq_fixture_role_at (fixture, mark->id) != SQ_ROLE_KEY)
-    return fixture->on ? 1 : 0;
-  return 2 + (aimed ? 1 : 0) + (fixture->on ? 2 : 0);
-}
-
-const SqFixture *
-sq_section_light (const SqScene *scene, const char *id, GError **error)
-{
-  if (scene->fixtures->len == 0) {
-    g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE,
-                 _ ("fixtures: there is no light to cut through, expected one"));
-    return NULL;
-  }
-  if (id != NULL) {
-    const SqFixture *named = by_id_or_number (scene, id);
-    if (named != NULL)
-      return named;
-    g_autofree char *shown = g_utf8_make_valid (id, MIN (strlen (id), 40));
-    g_autofree char *list = list_of_lamps (scene);
-    g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE,
-                 _ ("light: %s is no light of this scene, expected one of %s"), shown, list);
-    return NULL;
-  }
-  const SqFixture *best = SQ_AT (SqFixture, scene->fixtures, 0);
-  const SqMark *mark = scene->marks->len > 0 ? SQ_AT (SqMark, scene->marks, 0) : NULL;
-  int most = -1;
-  for (guint i = 0; i < scene->fixtures->len; i++) {
-    const SqFixture *fixture = SQ_AT (SqFixture, scene->fixtures, i);
-    int rank = mark != NULL  ? key_rank (fixture, mark)
-               : fixture->on ? 1 + (fixture->role == SQ_ROLE_KEY)
-                             : 0;
-    if (rank > most) {
-      most = rank;
-      best = fixture;
-    }
-  }
-  return best;
-}
+/* What a lamp's body and its clamp take over the lens. */
+#define OVER_LAMP_M 0.4
 
 /* A stretch of the cut that grows. */
 static void
@@ -151,6 +82,11 @@ take_heights (SqSection *section)
     if (sq_section_is_drawn (part->owner) && most.x_m > set->least.x_m && least.x_m < set->most.x_m)
       set->most.y_m = MAX (set->most.y_m, most.y_m);
   }
+  for (guint i = 0; i < section->scene->fixtures->len; i++) {
+    const SqFixture *fixture = SQ_AT (SqFixture, section->scene->fixtures, i);
+    if (sq_section_shows_lamp (section, fixture))
+      set->most.y_m = MAX (set->most.y_m, fixture->at.z_m + OVER_LAMP_M);
+  }
   if (!isnan (ceiling))
     set->most.y_m = MAX (set->most.y_m, ceiling);
 }
@@ -165,8 +101,8 @@ find_extent (SqSection *section)
   double legs = sq_stand_radius_m (section->scene, light->mount, light->stand);
   set->least = (SqPlace){ 0.0, -SQ_SECTION_FLOOR_M };
   set->most = (SqPlace){ 0.0, 0.0 };
-  take (set, section->way.from, MAX (legs, ROUND_M) + 0.1);
-  take (set, (SqPlace){ 0.0, light->at.z_m + 0.4 }, 0.0);
+  take (set, section->way.from, MAX (legs, light->mount == SQ_MOUNT_LIFT ? LIFT_M : ROUND_M) + 0.1);
+  take (set, (SqPlace){ 0.0, light->at.z_m + OVER_LAMP_M }, 0.0);
   take (set, section->way.aim, ROUND_M);
   take (set, section->way.end, 0.0);
   if (!isnan (hang))
@@ -183,6 +119,14 @@ find_extent (SqSection *section)
       if (fabs (stretch->to.x_m - shadow->foot.x_m) < MOST_SHADOW_M)
         take (set, stretch->to, 0.3);
     }
+  }
+  for (guint i = 0; i < section->scene->marks->len; i++) { /* nobody at the end is cut in two */
+    const SqMark *mark = SQ_AT (SqMark, section->scene->marks, i);
+    SqPoint face = sq_mark_face (mark);
+    SqPlace place = sq_cut_place (&section->plane, face);
+    if (!mark->common.hidden && fabs (sq_cut_off_m (&section->plane, face)) <= set->near_m &&
+        place.x_m > set->least.x_m - ROUND_M && place.x_m < set->most.x_m + ROUND_M)
+      take (set, place, ROUND_M + 0.2);
   }
   take_next_walls (section);
   take_heights (section);

@@ -65,7 +65,8 @@ sq_side_panel (const SqSectionSet *set, const SqPanel *panel, SqSidePanel *side)
   if (!panel->set || panel->common.hidden)
     return FALSE;
   if (is_cut (set, panel, side))
-    return TRUE;
+    return (side->from.x_m + side->to.x_m) / 2 >= set->least.x_m &&
+           (side->from.x_m + side->to.x_m) / 2 <= set->most.x_m;
 
   SqFrame frame = sq_panel_frame (panel);
   SqPlace corners[4];

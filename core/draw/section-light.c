@@ -7,6 +7,9 @@
 /* Ticks nearer to each other or to the lamp than this are left out. */
 #define LEAST_TICK_STEP_MM 2.2
 
+/* Figures at ticks want so much room. */
+#define LEAST_FIGURE_MM 6.0
+
 /* Shorter throws have no room for an axis. */
 #define LEAST_THROW_MM 2.0
 
@@ -66,7 +69,7 @@ draw_ticks (SqDrawing *drawing, const SqSectionThrow *way, double clear_mm)
       break;
     last = along;
     sq_draw_tick (drawing, at, angle, n == 0);
-    if (view->ground == SQ_GROUND_PAPER || n == 0)
+    if (view->ground == SQ_GROUND_PAPER || n == 0 || along < clear_mm + LEAST_FIGURE_MM)
       continue;
     g_autofree char *stops = sq_stops_text (n, TRUE);
     SqPaperPoint beside = sq_paper_along (at, angle - G_PI / 2, 2.6);

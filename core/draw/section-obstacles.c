@@ -65,7 +65,7 @@ add_built (const SqView *view, const SqSection *section, SqLabelObstacles *obsta
     const SqPaperPoint corner[] = { a, { b.x_mm, a.y_mm }, b, { a.x_mm, b.y_mm } };
     for (int k = 0; k < 4; k++)
       sq_label_obstacles_add_line (obstacles, (SqPaperLine){ corner[k], corner[(k + 1) % 4] },
-                                   cut ? SQ_COST_EDGE : SQ_COST_PIECE);
+                                   cut ? 2.0 * SQ_COST_AXIS : SQ_COST_EDGE);
   }
 }
 
@@ -102,6 +102,13 @@ add_lamps (const SqView *view, const SqSection *section, SqLabelObstacles *obsta
     sq_label_obstacles_add_turned (obstacles, outline, SQ_COST_BODY, fixture);
     if (fixture->mount == SQ_MOUNT_STAND || fixture->mount == SQ_MOUNT_LIFT)
       add_stem (view, outline.middle, obstacles);
+    double hang = sq_hang_height_m (section->scene, fixture);
+    if (isnan (hang))
+      continue;
+    SqPaperPoint pipe = { outline.middle.x_mm, sq_view_paper (view, (SqPlace){ 0.0, hang }).y_mm };
+    sq_label_obstacles_add_box (obstacles, sq_paper_box_round (pipe, 1.2, 1.2), SQ_COST_BODY,
+                                fixture);
+    sq_label_obstacles_add_line (obstacles, (SqPaperLine){ outline.middle, pipe }, SQ_COST_AXIS);
   }
 }
 

@@ -76,6 +76,15 @@ sq_section_piece (
     behind = MIN (behind, off - round);
   }
   *cut = sq_cut_goes_through (set->parts, &piece->thing);
+  if (*cut)
+    least->x_m = -(most->x_m = -G_MAXDOUBLE);
+  for (guint i = 0; *cut && i < set->parts->len; i++) {
+    const SqCutPart *part = &g_array_index (set->parts, SqCutPart, i);
+    for (guint k = 0; part->owner == &piece->thing && k < part->n; k++) {
+      least->x_m = MIN (least->x_m, part->corner[k].x_m);
+      most->x_m = MAX (most->x_m, part->corner[k].x_m);
+    }
+  }
   if (piece->common.hidden || most->x_m < set->least.x_m || least->x_m > set->most.x_m)
     return FALSE;
   return *cut || (before >= -set->near_m && behind <= set->near_m);
@@ -285,6 +294,39 @@ draw_ceiling_line (SqDrawing *drawing, const SqSectionSet *set)
                          G_N_ELEMENTS (wild_dash));
 }
 
+/* Where the drawing ends in the open, a thin broken line says that what is there goes on. */
+static void
+draw_ends (SqDrawing *drawing, const SqSectionSet *set)
+{
+  static const double dash[] = { 5.0, 1.2, 0.6, 1.2 };
+  const SqView *view = drawing->view;
+  double top = 0.0;
+  for (guint i = 0; i < set->parts->len; i++) {
+    const SqCutPart *part = &g_array_index (set->parts, SqCutPart, i);
+    for (guint k = 0; is_shell (part->owner) && k < part->n; k++)
+      top = MAX (top, part->corner[k].y_m);
+  }
+  for (int end = 0; end < 2; end++) {
+    double at = end == 0 ? set->least.x_m : set->most.x_m;
+    gboolean goes_on = FALSE;
+    for (guint i = 0; i < set->parts->len; i++) {
+      const SqCutPart *part = &g_array_index (set->parts, SqCutPart, i);
+      double from = G_MAXDOUBLE, to = -G_MAXDOUBLE;
+      for (guint k = 0; k < part->n; k++) {
+        from = MIN (from, part->corner[k].x_m);
+        to = MAX (to, part->corner[k].x_m);
+      }
+      goes_on = goes_on || (sq_section_is_drawn (part->owner) && from < at && to > at);
+    }
+    if (!goes_on)
+      continue;
+    double x = sq_view_paper (view, (SqPlace){ at, 0.0 }).x_mm + (end == 0 ? 0.1 : -0.1);
+    cairo_move_to (drawing->cairo, x, sq_view_paper (view, set->least).y_mm);
+    cairo_line_to (drawing->cairo, x, sq_view_paper (view, (SqPlace){ at, top }).y_mm);
+    sq_draw_stroke_dashed (drawing, SQ_PEN_18, sq_ink (view, SQ_INK), dash, G_N_ELEMENTS (dash));
+  }
+}
+
 void
 sq_draw_section_built (SqDrawing *drawing, const SqSectionSet *set)
 {
@@ -297,4 +339,5 @@ sq_draw_section_built (SqDrawing *drawing, const SqSectionSet *set)
   draw_wild (drawing, set);
   draw_openings (drawing, set);
   draw_ceiling_line (drawing, set);
+  draw_ends (drawing, set);
 }

@@ -33,7 +33,7 @@ typedef struct {
 GArray *sq_section_openings (const SqSectionSet *set);
 
 /* sq_section_piece:
- * @least, @most: (out): its silhouette on the cut
+ * @least, @most: (out): what of it is cut, else its silhouette
  * @cut: (out): the plane goes through it; else it is beside it, and near
  *
  * Returns: FALSE where it is not shown */

@@ -13,28 +13,6 @@
 /* A height is measured this far beside its thing, on paper at least. */
 #define BESIDE_MM 9.0
 
-/* The handles of a beam stand so far along it, in throws. */
-#define BEAM_HANDLE 0.6
-
-SqSectionReport *
-sq_section_report_new (void)
-{
-  SqSectionReport *report = g_new0 (SqSectionReport, 1);
-  report->labels = g_array_new (FALSE, FALSE, sizeof (SqLabel));
-  report->handles = g_array_new (FALSE, FALSE, sizeof (SqSectionHandle));
-  return report;
-}
-
-void
-sq_section_report_free (SqSectionReport *report)
-{
-  if (report == NULL)
-    return;
-  g_array_unref (report->labels);
-  g_array_unref (report->handles);
-  g_free (report);
-}
-
 SqView
 sq_section_view (const SqSection *section, SqPaperBox field, double mm_per_m)
 {
@@ -49,49 +27,6 @@ sq_section_view (const SqSection *section, SqPaperBox field, double mm_per_m)
     .ground = SQ_GROUND_PAPER,
     .units = (SqUnits)section->scene->units,
   };
-}
-
-static void
-add_handle (const SqView *view,
-            GArray *handles,
-            SqSectionHandleKind kind,
-            const SqThing *thing,
-            SqPlace place)
-{
-  const SqSectionHandle handle = { kind, thing, place, sq_view_paper (view, place) };
-  g_array_append_val (handles, handle);
-}
-
-static void
-report_handles (const SqView *view, const SqSection *section, GArray *handles)
-{
-  const SqSectionThrow *way = &section->way;
-  const SqThing *light = &section->light->thing;
-  add_handle (view, handles, SQ_HANDLE_HEIGHT, light, way->from);
-  if (way->aimed)
-    add_handle (view, handles, SQ_HANDLE_AIM, light, way->aim);
-  for (int edge = 0; way->hard && edge < SQ_EDGES; edge++) {
-    double length = sq_place_distance_m (way->from, way->half[edge]);
-    double share = length > 0.0 ? MIN (BEAM_HANDLE * way->away_m / length, 1.0) : 0.0;
-    SqPlace place = { way->from.x_m + share * (way->half[edge].x_m - way->from.x_m),
-                      way->from.y_m + share * (way->half[edge].y_m - way->from.y_m) };
-    add_handle (view, handles, edge == SQ_EDGE_ABOVE ? SQ_HANDLE_BEAM_ABOVE : SQ_HANDLE_BEAM_UNDER,
-                light, place);
-  }
-  for (guint i = 0; i < section->scene->panels->len; i++) {
-    const SqPanel *panel = SQ_AT (SqPanel, section->scene->panels, i);
-    SqSidePanel side;
-    if (sq_side_panel (&section->set, panel, &side) && side.cut)
-      add_handle (
-        view, handles, SQ_HANDLE_PANEL, &panel->thing,
-        (SqPlace){ (side.from.x_m + side.to.x_m) / 2, (side.from.y_m + side.to.y_m) / 2 });
-  }
-  for (guint i = 0; i < section->scene->cameras->len; i++) {
-    const SqCamera *camera = SQ_AT (SqCamera, section->scene->cameras, i);
-    if (sq_section_shows_camera (section, camera))
-      add_handle (view, handles, SQ_HANDLE_CAMERA, &camera->thing,
-                  sq_cut_place (&section->plane, camera->at));
-  }
 }
 
 /* TRUE if nothing built stands between the floor and @height_m at @along_m. */
@@ -114,6 +49,17 @@ is_free (const SqSection *section, double along_m, double height_m)
   return TRUE;
 }
 
+/* How far left of @along_m (right: negative) a height is measured: near, but on nothing built. */
+static double
+free_beside_m (const SqSection *section, double along_m, double height_m, double beside_m)
+{
+  const double shares[] = { 1.0, -1.0, 1.6, -1.6, 0.6, -0.6, 2.4, -2.4 };
+  for (guint i = 0; i < G_N_ELEMENTS (shares); i++)
+    if (is_free (section, along_m - shares[i] * beside_m, height_m))
+      return shares[i] * beside_m;
+  return beside_m;
+}
+
 /* The heights that are measured in the drawing: of the lens, and of the subject's crown. */
 static guint
 dimensions (const SqView *view, const SqSection *section, SqDimensionLine lines[2])
@@ -121,24 +67,25 @@ dimensions (const SqView *view, const SqSection *section, SqDimensionLine lines[
   double beside = BESIDE_MM / view->mm_per_m;
   double legs =
     sq_stand_radius_m (section->scene, section->light->mount, section->light->stand) + 0.08;
-  double lens = section->light->at.z_m, left = MAX (beside, legs);
+  double lens = section->light->at.z_m;
   guint n = 0;
-  if (lens > 0.0) {
-    gboolean free_left = is_free (section, -left, lens);
-    lines[n++] = (SqDimensionLine){ .from = { 0.0, 0.0 },
-                                    .to = { 0.0, lens },
-                                    .offset_m = free_left || !is_free (section, left, lens)
-                                                  ? MIN (left, -section->set.least.x_m + 0.1)
-                                                  : -left };
-  }
+  if (lens > 0.0)
+    lines[n++] =
+      (SqDimensionLine){ .from = { 0.0, 0.0 },
+                         .to = { 0.0, lens },
+                         .offset_m = free_beside_m (section, 0.0, lens, MAX (beside, legs)) };
   if (section->subject != NULL && sq_section_shows_mark (section, section->subject)) {
     const SqMark *mark = section->subject;
     double along = sq_cut_place (&section->plane, sq_mark_face (mark)).x_m;
-    double aside = MAX (BESIDE_MM / view->mm_per_m, 0.5);
-    lines[n++] =
-      (SqDimensionLine){ .from = { along, 0.0 },
-                         .to = { along, mark->floor_m + sq_figure_height_m (mark) },
-                         .offset_m = is_free (section, along + aside, 0.05) ? -aside : aside };
+    /* Behind the figure: to the right, past the knees of who sits that way. */
+    gboolean knees =
+      mark->posture == SQ_POSTURE_SIT &&
+      sq_cut_direction (&section->plane, sq_vector_toward (mark->facing_deg, 0.0)).x > 0.0;
+    double right = MAX (beside, knees ? 0.8 : 0.5),
+           free_m = free_beside_m (section, along, 0.05, -right);
+    lines[n++] = (SqDimensionLine){ .from = { along, 0.0 },
+                                    .to = { along, mark->floor_m + sq_figure_height_m (mark) },
+                                    .offset_m = free_m };
   }
   return n;
 }
@@ -252,7 +199,7 @@ fill_report (SqSectionReport *report,
                             .box = g_array_index (dimension_boxes, SqPaperBox, i) };
     g_array_append_val (report->labels, label);
   }
-  report_handles (view, section, report->handles);
+  sq_section_handles (view, section, report->handles);
 }
 
 void

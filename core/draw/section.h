@@ -82,6 +82,9 @@ SqSectionReport *sq_section_report_new (void);
 void sq_section_report_free (SqSectionReport *report);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqSectionReport, sq_section_report_free)
 
+/* The handles alone, added to @handles, for dragging without drawing. */
+void sq_section_handles (const SqView *view, const SqSection *section, GArray *handles);
+
 typedef struct {
   const SqSection *section;
   SqTagRows tag_rows;

@@ -96,6 +96,6 @@ typedef gboolean SqPageMaker (SqPlot *plot,
 /* By SqPageKind; NULL for kinds that cannot be drawn yet. In plot.c: a row each. */
 extern SqPageMaker *const sq_page_makers[];
 
-SqPageMaker sq_make_plan_pages;
+SqPageMaker sq_make_plan_pages, sq_make_section_pages;
 
 G_END_DECLS

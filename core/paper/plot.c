@@ -14,7 +14,7 @@
 SqPageMaker *const sq_page_makers[] = {
   [SQ_PAGE_PLAN]       = sq_make_plan_pages,
   [SQ_PAGE_RATIO]      = NULL,
-  [SQ_PAGE_SECTION]    = NULL,
+  [SQ_PAGE_SECTION]    = sq_make_section_pages,
   [SQ_PAGE_LIST]       = NULL,
   [SQ_PAGE_POWER]      = NULL,
   [SQ_PAGE_CONTINUITY] = NULL,
