@@ -1,6 +1,7 @@
 /* verb-plot.c: the plan at true scale as PDF, SVG or PNG */
 #include "arguments.h"
 #include "base/error.h"
+#include "draw/section.h"
 #include "paper/plot.h"
 #include "paper/scale.h"
 #include "verbs.h"
@@ -79,12 +80,26 @@ check_usage (const PlotOptions *options)
 }
 
 static gboolean
-is_fixture (const SqScene *scene, const char *id)
+has_section (const SqPlotRequest *request)
 {
-  for (guint i = 0; i < scene->fixtures->len; i++)
-    if (g_str_equal (SQ_AT (SqFixture, scene->fixtures, i)->id, id))
+  for (guint i = 0; i < request->n_pages; i++)
+    if (request->pages[i].kind == SQ_PAGE_SECTION)
       return TRUE;
   return FALSE;
+}
+
+/* A light is named for a section: both must be there. */
+static gboolean
+check_light (const char *id, const SqScene *scene, const SqPlotRequest *request, GError **error)
+{
+  if (id == NULL)
+    return TRUE;
+  if (!has_section (request)) {
+    g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE,
+                 _ ("--light: no page is a section, expected --pages section"));
+    return FALSE;
+  }
+  return sq_section_light (scene, id, error) != NULL;
 }
 
 /* What is said of the paper on the command line replaces all that pages say of it. */
@@ -122,11 +137,8 @@ request_of (const PlotOptions *options,
     return FALSE;
   if (options->pages != NULL && !sq_plot_request_pages (request, options->pages, error))
     return FALSE;
-  if (options->light != NULL && !is_fixture (scene, options->light)) {
-    g_set_error (error, SQ_ERROR, SQ_ERROR_VALUE, _ ("--light: %s is no fixture of this scene"),
-                 options->light);
+  if (!check_light (options->light, scene, request, error))
     return FALSE;
-  }
   if (options->overlay != NULL)
     overlay_of (options->overlay, &request->overlay);
   for (guint i = 0; i < request->n_pages; i++) {

@@ -138,8 +138,10 @@ find_subject (const SqSection *section)
 {
   const SqMark *nearest = NULL;
   double least = G_MAXDOUBLE;
-  if (section->plane.to != NULL && section->plane.to->kind == &sq_mark_kind)
-    return (const SqMark *)section->plane.to;
+  if (section->plane.to != NULL && section->plane.to->kind == &sq_mark_kind) {
+    const SqMark *mark = (const SqMark *)section->plane.to;
+    return mark->common.hidden ? NULL : mark;
+  }
   for (guint i = 0; i < section->scene->marks->len; i++) {
     const SqMark *mark = SQ_AT (SqMark, section->scene->marks, i);
     double along = sq_cut_place (&section->plane, sq_mark_face (mark)).x_m;

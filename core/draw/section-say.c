@@ -9,6 +9,10 @@
 #include "draw/section-obstacles.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
+
+/* What lies this level has one height. */
+#define LEVEL_M 0.03
 
 void
 sq_section_word_clear (gpointer data)
@@ -114,9 +118,20 @@ add_mark (const SqSectionSay *say, const SqMark *mark)
   g_array_append_val (say->words, word);
 }
 
+/* Without remarks in brackets. */
+static char *
+material_text (const SqMaterial *material)
+{
+  const char *name = material->name != NULL ? material->name : material->id;
+  const char *remark = strstr (name, " (");
+  return remark != NULL ? g_strndup (name, (gsize)(remark - name)) : g_strdup (name);
+}
+
 static char *
 heights_text (double low_m, double high_m, SqUnits units)
 {
+  if (high_m - low_m < LEVEL_M)
+    return sq_quantity_format (high_m, SQ_LENGTH, units);
   g_autofree char *low = sq_quantity_format (low_m, SQ_LENGTH, units);
   g_autofree char *high = sq_quantity_format (high_m, SQ_LENGTH, units);
   /* Translators: from this height to that: "1.50 m to 2.40 m" */
@@ -139,8 +154,9 @@ add_panels (const SqSectionSay *say)
     if (few && !side.cut)
       continue;
     const char *kind = _ (sq_panel_kind_word (panel->kind));
-    if (material != NULL && panel->kind != SQ_PANEL_FLAG)
-      sq_text_label_add (&text, g_strdup_printf ("%s, %s", kind, material->name));
+    g_autofree char *cloth = material != NULL ? material_text (material) : NULL;
+    if (cloth != NULL && panel->kind != SQ_PANEL_FLAG)
+      sq_text_label_add (&text, g_strdup_printf ("%s, %s", kind, cloth));
     else
       sq_text_label_add (&text, g_strdup (kind));
     if (!few)
@@ -214,7 +230,8 @@ add_shadows (const SqSectionSay *say)
     const SqSectionShadow *shadow = &g_array_index (section->shadows, SqSectionShadow, i);
     SqTextLabel text = { 0 };
     double up = sq_section_shadow_height_m (shadow);
-    if (!shadow->ends)
+    if (!shadow->ends || shadow->end.x_m > section->set.most.x_m ||
+        shadow->end.x_m < section->set.least.x_m)
       continue;
     g_autofree char *length = sq_quantity_format (
       up > 0.0 ? up : sq_section_shadow_length_m (shadow), SQ_LENGTH, say->view->units);

@@ -14,6 +14,7 @@
 #define ROW_MM 3.9
 #define LEGEND_ROW_MM 4.6
 #define MOST_HEIGHTS 18
+#define LEVEL_M 0.03 /* what lies this level has one height */
 
 /* Name to the left, what it says to the right. */
 static void
@@ -276,9 +277,10 @@ sq_section_heights_block (SqFlow *flow, const SqSection *section)
     g_autofree char *top = sq_quantity_format (height->top_m, SQ_LENGTH, units);
     g_autofree char *low = sq_quantity_format (height->low_m, SQ_LENGTH, units);
     /* Translators: a height that is worked out, not measured; then from this height to that */
-    g_autofree char *value = height->about           ? g_strdup_printf (_ ("about %s"), top)
-                             : isnan (height->low_m) ? g_strdup (top)
-                                                     : g_strdup_printf (_ ("%s to %s"), low, top);
+    g_autofree char *value = height->about ? g_strdup_printf (_ ("about %s"), top)
+                             : !(height->top_m - height->low_m > LEVEL_M)
+                               ? g_strdup (top)
+                               : g_strdup_printf (_ ("%s to %s"), low, top);
     row (flow, height->name, value, FALSE);
   }
   if (list->len > MOST_HEIGHTS) {
