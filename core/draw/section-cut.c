@@ -160,6 +160,15 @@ sq_cut_parts (const SqCutPlane *plane, const GArray *obstacles)
 }
 
 gboolean
+sq_cut_holds (const SqCutPart *part, SqPlace place)
+{
+  for (guint i = 0; i < part->n; i++)
+    if (turns_left (part->corner[i], part->corner[(i + 1) % part->n], place) < 0.0)
+      return FALSE;
+  return !part->sheet;
+}
+
+gboolean
 sq_cut_goes_through (const GArray *parts, const SqThing *owner)
 {
   for (guint i = 0; i < parts->len; i++)

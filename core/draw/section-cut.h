@@ -65,6 +65,9 @@ GArray *sq_cut_parts (const SqCutPlane *plane, const GArray *obstacles);
  * Returns: how many corners it has */
 guint sq_cut_outline (SqPlace *points, guint n, SqPlace *corners);
 
+/* TRUE if @place lies in the outline or on it; a sheet holds nothing. */
+gboolean sq_cut_holds (const SqCutPart *part, SqPlace place);
+
 /* TRUE if the plane goes through any part of @owner. */
 gboolean sq_cut_goes_through (const GArray *parts, const SqThing *owner);
 

@@ -238,6 +238,8 @@ sq_section_lux (const SqSection *section, const SqMark *mark)
 static gboolean
 is_within (const SqSection *section, SqPoint point)
 {
+  if (sq_section_is_in_wall (&section->set, sq_cut_place (&section->plane, point)))
+    return FALSE;
   double along = sq_cut_place (&section->plane, point).x_m;
   return along >= section->set.least.x_m && along <= section->set.most.x_m &&
          fabs (sq_cut_off_m (&section->plane, point)) <= section->set.near_m;

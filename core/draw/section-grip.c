@@ -92,7 +92,8 @@ sq_side_panel (const SqSectionSet *set, const SqPanel *panel, SqSidePanel *side)
   order (side);
   side->edge_on = twice_area_m2 (side->outline, side->n) / 2 < EDGE_ON_M * longest;
   SqPlace middle = sq_cut_place (set->plane, panel->at);
-  return middle.x_m >= set->least.x_m && middle.x_m <= set->most.x_m;
+  return middle.x_m >= set->least.x_m && middle.x_m <= set->most.x_m &&
+         !sq_section_is_in_wall (set, middle);
 }
 
 SqPaperBox

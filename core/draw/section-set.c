@@ -25,6 +25,18 @@ sq_section_is_drawn (const SqThing *owner)
   return TRUE;
 }
 
+gboolean
+sq_section_is_in_wall (const SqSectionSet *set, SqPlace place)
+{
+  for (guint i = 0; i < set->parts->len; i++) {
+    const SqCutPart *part = &g_array_index (set->parts, SqCutPart, i);
+    if ((part->owner->kind == &sq_wall_kind || part->owner->kind == &sq_room_kind) &&
+        sq_cut_holds (part, place))
+      return TRUE;
+  }
+  return FALSE;
+}
+
 static SqPoint
 on_floor (SqPlace place)
 {

@@ -22,6 +22,9 @@ typedef struct {
 /* TRUE for what of the scene is drawn at all: @owner is not hidden. */
 gboolean sq_section_is_drawn (const SqThing *owner);
 
+/* TRUE where a wall or ceiling is cut: what stands behind it there is hidden. */
+gboolean sq_section_is_in_wall (const SqSectionSet *set, SqPlace place);
+
 /* Where the plane goes through an opening of a wall. */
 typedef struct {
   const SqOpening *opening;

@@ -58,17 +58,6 @@ crossing (SqPlace from, SqPlace through, SqPlace a, SqPlace b)
   return ((a.x_m - from.x_m) * ey - (a.y_m - from.y_m) * ex) / cross;
 }
 
-static gboolean
-stands_in (const SqCutPart *part, SqPlace place)
-{
-  for (guint i = 0; i < part->n; i++) {
-    SqPlace a = part->corner[i], b = part->corner[(i + 1) % part->n];
-    if ((b.x_m - a.x_m) * (place.y_m - a.y_m) - (b.y_m - a.y_m) * (place.x_m - a.x_m) < 0.0)
-      return FALSE;
-  }
-  return !part->sheet;
-}
-
 /* Furniture before the figure, and what it sits on, make one shadow with it, and the shadow goes on
  * behind furniture. */
 static gboolean
@@ -84,7 +73,7 @@ stands_on (const Fan *fan, SqPlace place)
   place.y_m += just_over;
   for (guint i = 0; i < fan->parts->len; i++) {
     const SqCutPart *part = &g_array_index (fan->parts, SqCutPart, i);
-    if (is_furniture (part) && stands_in (part, place))
+    if (is_furniture (part) && sq_cut_holds (part, place))
       return TRUE;
   }
   return FALSE;
@@ -119,7 +108,7 @@ follow (const Fan *fan, double height_m, Meeting met[MOST_MEETINGS])
     last = (Meeting){ .any = TRUE, .floor = TRUE, .share = fan->source.y_m / sinks };
   for (guint i = 0; i < fan->parts->len; i++) {
     const SqCutPart *part = &g_array_index (fan->parts, SqCutPart, i);
-    if (!stops (fan, part) || stands_in (part, fan->source))
+    if (!stops (fan, part) || sq_cut_holds (part, fan->source))
       continue;
     for (guint k = 0; k < (part->sheet ? 1 : part->n); k++) {
       SqPlace a = part->corner[k], b = part->corner[(k + 1) % part->n];

@@ -29,7 +29,7 @@ sq_section_view (const SqSection *section, SqPaperBox field, double mm_per_m)
   };
 }
 
-/* TRUE if nothing built stands between the floor and @height_m at @along_m. */
+/* TRUE if no wall stands between the floor and @height_m at @along_m. */
 static gboolean
 is_free (const SqSection *section, double along_m, double height_m)
 {
@@ -43,13 +43,13 @@ is_free (const SqSection *section, double along_m, double height_m)
       to = MAX (to, part->corner[k].x_m);
       low = MIN (low, part->corner[k].y_m);
     }
-    if (part->owner->kind != &sq_mark_kind && low < height_m && from <= along_m && to >= along_m)
+    if (part->owner->kind == &sq_wall_kind && low < height_m && from <= along_m && to >= along_m)
       return FALSE;
   }
   return TRUE;
 }
 
-/* How far left of @along_m (right: negative) a height is measured: near, but on nothing built. */
+/* How far left of @along_m (right: negative) a height is measured: near, but on no wall. */
 static double
 free_beside_m (const SqSection *section, double along_m, double height_m, double beside_m)
 {
