@@ -13,6 +13,8 @@
 
 /* On sheets without side columns the words stand in a band under the drawing. */
 #define BAND_MM 58.0
+#define HIGH_BAND_MM 74.0 /* on a sheet that stands upright */
+#define WIDE_MM 220.0
 
 #define KEY_MM 46.0
 #define BAND_KEY_MM 28.0
@@ -35,12 +37,15 @@ section_pages_free (gpointer data)
   g_free (pages);
 }
 
-/* The band's four columns: for the cut, the light, the heights; legend and cautions need more. */
+/* The band's columns: for the cut, the light, the heights; legend and cautions need more. A sheet
+ * that stands upright has room for three, which are longer. */
 static void
 take_band (SqFlow *flow, SqPaperBox band)
 {
-  const double shares[] = { 0.0, 0.21, 0.455, 0.69, 1.0 };
-  flow->n_first = G_N_ELEMENTS (shares) - 1;
+  const double four[] = { 0.0, 0.21, 0.455, 0.69, 1.0 }, three[] = { 0.0, 0.3, 0.62, 1.0 };
+  gboolean wide = band.width_mm >= WIDE_MM;
+  const double *shares = wide ? four : three;
+  flow->n_first = wide ? 4 : 3;
   for (guint k = 0; k < flow->n_first; k++)
     flow->first[k] = (SqPaperBox){ band.x_mm + shares[k] * band.width_mm, band.y_mm,
                                    (shares[k + 1] - shares[k]) * band.width_mm, band.height_mm };
@@ -144,14 +149,22 @@ share_field (SqPlotPage *page, SectionPages *pages, const SqPageWish *wish)
   const SqSectionSet *set = &pages->section->set;
   SqPaperBox *field = &page->layout.field;
   double denominator = page->denominator;
+  if (page->layout.n_columns > 1) { /* one is plenty */
+    SqPaperBox *columns = page->layout.columns;
+    SqPaperBox last = columns[page->layout.n_columns - 1];
+    field->width_mm += last.x_mm - columns[0].x_mm;
+    columns[0] = last;
+    page->layout.n_columns = 1;
+  }
   field->y_mm += NAME_MM;
   field->height_mm -= NAME_MM;
   if (page->layout.n_columns == 0) {
-    field->height_mm -= BAND_MM;
+    double band_mm = field->width_mm >= WIDE_MM ? BAND_MM : HIGH_BAND_MM;
+    field->height_mm -= band_mm;
     pages->band =
-      (SqPaperBox){ field->x_mm, field->y_mm + field->height_mm, field->width_mm, BAND_MM };
+      (SqPaperBox){ field->x_mm, field->y_mm + field->height_mm, field->width_mm, band_mm };
     if (wish->denominator > 0.0 && !fits (page, set, denominator)) {
-      field->height_mm += BAND_MM; /* the words go on a page of their own */
+      field->height_mm += band_mm; /* the words go on a page of their own */
       pages->band = (SqPaperBox){ 0 };
     }
   }
@@ -162,6 +175,7 @@ share_field (SqPlotPage *page, SectionPages *pages, const SqPageWish *wish)
   page->view.clip = *field;
   sq_page_take_scale (page, denominator > 0.0 ? denominator : page->denominator, set->least,
                       set->most);
+  page->view.origin.x_mm += SQ_SECTION_SCALE_MM / 2.0; /* the height scale stands to the left */
 }
 
 /* How many pages of words follow. */
@@ -209,8 +223,9 @@ sq_make_section_pages (SqPlot *plot,
   SqPlotPage *page = sq_plot_add_page (plot, wish, name, draw_section_page);
   page->names_title = TRUE;
   page->data = pages;
-  if (!sq_page_place (plot, page, wish, SQ_SHEET_BESIDE, pages->section->set.least,
-                      pages->section->set.most, error))
+  SqPlace least = pages->section->set.least;
+  least.x_m -= SQ_SECTION_SCALE_MM / 1000.0 * wish->denominator; /* of a scale that is asked for */
+  if (!sq_page_place (plot, page, wish, SQ_SHEET_BESIDE, least, pages->section->set.most, error))
     return FALSE;
   share_field (page, pages, wish);
   int n_words = rehearse (plot, pages);
@@ -220,6 +235,7 @@ sq_make_section_pages (SqPlot *plot,
     sq_page_take_sheet (words, page->sheet, page->layout.portrait, SQ_SHEET_TEXT);
     words->denominator = page->denominator;
     words->data = pages;
+    words->names_title = TRUE;
   }
   if (wish->light == NULL)
     say_which (plot, light);
