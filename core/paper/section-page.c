@@ -11,6 +11,9 @@
 #define LABELS_MM 11.0
 #define NAME_MM 13.0
 
+/* So far right of the middle, so that the height scale has room even where margins are least. */
+#define SCALE_ROOM_MM 4.5
+
 /* On sheets without side columns the words stand in a band under the drawing. */
 #define BAND_MM 58.0
 #define HIGH_BAND_MM 74.0 /* on a sheet that stands upright */
@@ -175,7 +178,7 @@ share_field (SqPlotPage *page, SectionPages *pages, const SqPageWish *wish)
   page->view.clip = *field;
   sq_page_take_scale (page, denominator > 0.0 ? denominator : page->denominator, set->least,
                       set->most);
-  page->view.origin.x_mm += SQ_SECTION_SCALE_MM / 2.0; /* the height scale stands to the left */
+  page->view.origin.x_mm += SCALE_ROOM_MM;
 }
 
 /* How many pages of words follow. */
@@ -223,9 +226,8 @@ sq_make_section_pages (SqPlot *plot,
   SqPlotPage *page = sq_plot_add_page (plot, wish, name, draw_section_page);
   page->names_title = TRUE;
   page->data = pages;
-  SqPlace least = pages->section->set.least;
-  least.x_m -= SQ_SECTION_SCALE_MM / 1000.0 * wish->denominator; /* of a scale that is asked for */
-  if (!sq_page_place (plot, page, wish, SQ_SHEET_BESIDE, least, pages->section->set.most, error))
+  if (!sq_page_place (plot, page, wish, SQ_SHEET_BESIDE, pages->section->set.least,
+                      pages->section->set.most, error))
     return FALSE;
   share_field (page, pages, wish);
   int n_words = rehearse (plot, pages);
