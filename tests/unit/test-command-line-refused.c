@@ -52,6 +52,8 @@ static const Refused refused[] = {
   { "plot room.squarelaw -o plot.pdf --dpi 1e9", 2, "dpi" },
   { "plot room.squarelaw -o plot.pdf --pages ratio", 2, "ratio" },
   { "plot room.squarelaw -o plot.pdf --pages plan,poster", 2, "poster" },
+  { "plot room.squarelaw -o plot.pdf --pages section --light nobody", 1, "nobody" },
+  { "plot room.squarelaw -o plot.pdf --light key", 1, "--pages section" },
   { "nonsense", 2, "nonsense" },
   { "--nonsense", 2, "nonsense" },
 };
