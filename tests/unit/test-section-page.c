@@ -1,4 +1,5 @@
 /* test-section-page.c: sections as drawings and as pages: which light, what is said, bad input */
+#include "draw/section-figure.h"
 #include "draw/section.h"
 #include "paper/plot.h"
 #include "paper/scale.h"
@@ -19,6 +20,7 @@
 
 /* Two labels may touch, no more: square millimetres. */
 #define TOUCH_MM2 0.3
+#define FACE_MM2 1.0
 
 static void
 test_which_light (void)
@@ -105,6 +107,26 @@ draw (const SqSection *section, const SqView *view, SqSectionReport *report)
   cairo_surface_destroy (surface);
 }
 
+/* No word hides a face. */
+static void
+check_faces (const char *name,
+             const SqSection *section,
+             const SqView *view,
+             const SqSectionReport *report)
+{
+  for (guint i = 0; i < section->scene->marks->len; i++) {
+    const SqMark *mark = SQ_AT (SqMark, section->scene->marks, i);
+    SqPaperBox boxes[SQ_FIGURE_BOXES];
+    if (!sq_section_shows_mark (section, mark))
+      continue;
+    sq_section_figure_boxes (view, &section->plane, mark, boxes);
+    for (guint k = 0; k < report->labels->len; k++)
+      if (sq_paper_overlap_mm2 (g_array_index (report->labels, SqLabel, k).box, boxes[0]) >
+          FACE_MM2)
+        g_error ("%s, light %s: a word lies on the face of %s", name, section->light->id, mark->id);
+  }
+}
+
 /* Draws it in @field, at the largest usual scale, and looks at its labels. */
 static void
 check_labels (const char *name, const SqSection *section, double width_mm, double height_mm)
@@ -127,6 +149,7 @@ check_labels (const char *name, const SqSection *section, double width_mm, doubl
                  section->light->id, denominator, (int)one->kind, (int)other->kind);
     }
   }
+  check_faces (name, section, &view, report);
 }
 
 static SqScene *

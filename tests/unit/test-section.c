@@ -369,6 +369,20 @@ test_shadow_over_furniture (void)
   g_assert_true (top && behind);
 }
 
+/* What stands before somebody is dark behind it: nothing of that is told as their shadow. */
+static void
+test_shadow_begins_at_the_figure (void)
+{
+  g_autoptr (SqSection) cut =
+    shadow_scene (3.0, 4.0, "'stature': 1.7",
+                  ", 'pieces': [{'id': 't', 'outline': [[2.5, -1], [3, -1], [3, 1], [2.5, 1]], "
+                  "'top': 1.0}]");
+  const SqSectionShadow *shadow = only_shadow (cut);
+  check_place ("end", shadow->end, 4.0 * 3.0 / 1.3, 0.0);
+  g_assert_cmpuint (shadow->stretches->len, ==, 1);
+  check_place ("foot", g_array_index (shadow->stretches, SqShadowStretch, 0).from, 4.0, 0.0);
+}
+
 static void
 test_penumbra (void)
 {
@@ -480,6 +494,7 @@ main (int argc, char **argv)
   g_test_add_func ("/section/shadow/up the wall", test_shadow_up_the_wall);
   g_test_add_func ("/section/shadow/from a lamp under the crown", test_shadow_from_a_low_lamp);
   g_test_add_func ("/section/shadow/over furniture", test_shadow_over_furniture);
+  g_test_add_func ("/section/shadow/begins at the figure", test_shadow_begins_at_the_figure);
   g_test_add_func ("/section/shadow/soft edge", test_penumbra);
   g_test_add_func ("/section/shadow/none", test_no_shadow);
   g_test_add_func ("/section/people are as high as their bodies", test_figures_as_high_as_bodies);
