@@ -102,11 +102,42 @@ sq_draw_clip (SqDrawing *drawing)
 }
 
 void
+sq_draw_clip_to (SqDrawing *drawing, SqPaperBox box)
+{
+  cairo_new_path (drawing->cairo);
+  cairo_rectangle (drawing->cairo, box.x_mm, box.y_mm, box.width_mm, box.height_mm);
+  sq_draw_clip (drawing);
+}
+
+void
 sq_draw_unclip (SqDrawing *drawing)
 {
   if (drawing->svg != NULL)
-    sq_svg_unclip (drawing->svg);
+    sq_svg_leave (drawing->svg);
   cairo_restore (drawing->cairo);
+}
+
+void
+sq_draw_pale (SqDrawing *drawing, double alpha)
+{
+  g_return_if_fail (drawing->pale_alpha == 0.0);
+  drawing->pale_alpha = alpha;
+  if (drawing->svg != NULL)
+    sq_svg_pale (drawing->svg, alpha);
+  else
+    cairo_push_group (drawing->cairo);
+}
+
+void
+sq_draw_unpale (SqDrawing *drawing)
+{
+  if (drawing->svg != NULL) {
+    sq_svg_leave (drawing->svg);
+  } else {
+    cairo_pop_group_to_source (drawing->cairo);
+    cairo_paint_with_alpha (drawing->cairo, drawing->pale_alpha);
+  }
+  drawing->pale_alpha = 0.0;
 }
 
 void

@@ -12,6 +12,7 @@ G_BEGIN_DECLS
 
 typedef struct {
   cairo_t *cairo;
+  double pale_alpha; /* of what is being drawn pale; else 0 */
   struct SqSvg *svg; /* (nullable): what @cairo belongs to; it is written instead of painted */
   const SqView *view;
   PangoContext *text; /* rounding and hinting off: spacing would break at millimetre units */
@@ -43,7 +44,12 @@ void sq_draw_outlined (SqDrawing *drawing, SqInk fill, double pen_mm);
 /* Nothing is drawn outside the current path any more until the second is called, which also brings
  * back the rest of cairo's state; they nest. */
 void sq_draw_clip (SqDrawing *drawing);
+void sq_draw_clip_to (SqDrawing *drawing, SqPaperBox box); /* a box for the path */
 void sq_draw_unclip (SqDrawing *drawing);
+
+/* What is drawn between the two keeps @alpha of itself, as one picture; they do not nest. */
+void sq_draw_pale (SqDrawing *drawing, double alpha);
+void sq_draw_unpale (SqDrawing *drawing);
 
 /* What follows belongs to @layer. Only files that have layers take notice. */
 void sq_draw_layer (SqDrawing *drawing, SqLayer layer);

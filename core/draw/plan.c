@@ -290,9 +290,7 @@ sq_draw_plan (SqDrawing *drawing, const SqPlanRequest *request)
     request->report->placed = g_steal_pointer (&made);
   }
 
-  cairo_new_path (cr);
-  cairo_rectangle (cr, clip.x_mm, clip.y_mm, clip.width_mm, clip.height_mm);
-  sq_draw_clip (drawing);
+  sq_draw_clip_to (drawing, clip);
   cairo_set_line_cap (cr, CAIRO_LINE_CAP_BUTT);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_MITER);
 

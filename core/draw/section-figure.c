@@ -120,10 +120,7 @@ draw_limbs (
     const Limb *limb = &limbs[i];
     cairo_move_to (cr, limb->x1 * k, -limb->y1 * k);
     cairo_line_to (cr, limb->x2 * k, -limb->y2 * k);
-    cairo_set_line_width (cr, limb->wide * k + more_mm);
-    cairo_set_source_rgb (cr, colour.red, colour.green, colour.blue);
-    cairo_set_dash (cr, NULL, 0, 0.0);
-    cairo_stroke (cr);
+    sq_draw_stroke (drawing, limb->wide * k + more_mm, colour);
   }
   cairo_restore (cr);
 }

@@ -13,14 +13,13 @@
 void
 sq_draw_enter_near (SqDrawing *drawing)
 {
-  cairo_push_group (drawing->cairo);
+  sq_draw_pale (drawing, NEAR_ALPHA);
 }
 
 void
 sq_draw_leave_near (SqDrawing *drawing)
 {
-  cairo_pop_group_to_source (drawing->cairo);
-  cairo_paint_with_alpha (drawing->cairo, NEAR_ALPHA);
+  sq_draw_unpale (drawing);
 }
 
 static void

@@ -184,16 +184,13 @@ draw_band (SqDrawing *drawing, const SqSection *section, const SqSectionShadow *
       { b.x_mm + n.x_mm * SQ_SHADOW_BAND_MM, b.y_mm + n.y_mm * SQ_SHADOW_BAND_MM },
       { a.x_mm + n.x_mm * SQ_SHADOW_BAND_MM, a.y_mm + n.y_mm * SQ_SHADOW_BAND_MM },
     };
-    cairo_pattern_t *fade = cairo_pattern_create_linear (a.x_mm, a.y_mm, b.x_mm, b.y_mm);
+    double alpha[2];
     for (int end = 0; end < 2; end++) {
       double share = MIN (way_along_m (shadow, ends[end]) / whole, 1.0);
-      cairo_pattern_add_color_stop_rgba (fade, end, dark.red, dark.green, dark.blue,
-                                         dark_share + share * (pale_share - dark_share));
+      alpha[end] = dark_share + share * (pale_share - dark_share);
     }
     sq_draw_polyline (drawing, band, G_N_ELEMENTS (band), TRUE);
-    cairo_set_source (drawing->cairo, fade);
-    cairo_fill (drawing->cairo);
-    cairo_pattern_destroy (fade);
+    sq_draw_fade (drawing, dark, a, alpha[0], b, alpha[1]);
   }
 }
 

@@ -152,15 +152,6 @@ draw_light (SqDrawing *drawing, const SqSection *section, double front_mm)
   }
 }
 
-/* Clips to a box on paper. */
-static void
-clip_to (SqDrawing *drawing, SqPaperBox box)
-{
-  cairo_new_path (drawing->cairo);
-  cairo_rectangle (drawing->cairo, box.x_mm, box.y_mm, box.width_mm, box.height_mm);
-  cairo_clip (drawing->cairo);
-}
-
 /* The stretch of the cut, up and down to the field's border. */
 static SqPaperBox
 stretch_box (const SqView *view, const SqSectionSet *set)
@@ -221,26 +212,31 @@ sq_draw_section (SqDrawing *drawing, const SqSectionRequest *request)
   if (request->report != NULL)
     fill_report (request->report, view, section, words, boxes);
 
-  cairo_save (cr);
-  clip_to (drawing, view->clip);
+  sq_draw_clip_to (drawing, view->clip);
   cairo_set_line_cap (cr, CAIRO_LINE_CAP_BUTT);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_MITER);
-  cairo_save (cr);
-  clip_to (drawing, stretch_box (view, set));
+  sq_draw_clip_to (drawing, stretch_box (view, set));
+  sq_draw_layer (drawing, SQ_LAYER_SET);
   sq_draw_section_levels (drawing, set);
   sq_draw_section_built (drawing, set);
+  sq_draw_layer (drawing, SQ_LAYER_THROWS);
   draw_light (drawing, section, front_mm);
+  sq_draw_layer (drawing, SQ_LAYER_GRIP);
   sq_draw_section_grip (drawing, set);
+  sq_draw_layer (drawing, SQ_LAYER_PEOPLE);
   draw_people (drawing, section);
+  sq_draw_layer (drawing, SQ_LAYER_LAMPS);
   draw_lamps_and_cameras (drawing, section);
   sq_draw_section_tilt (drawing, section, front_mm);
-  cairo_restore (cr);
+  sq_draw_unclip (drawing);
 
   SqDimensionLine measured[2];
   guint n = dimensions (view, section, measured);
+  sq_draw_layer (drawing, SQ_LAYER_DIMENSIONS);
   for (guint i = 0; i < n; i++)
     sq_draw_dimension (drawing, &measured[i]);
   sq_draw_section_scale (drawing, set);
+  sq_draw_layer (drawing, SQ_LAYER_LABELS);
   sq_section_words_draw (words, drawing);
-  cairo_restore (cr);
+  sq_draw_unclip (drawing);
 }

@@ -5,7 +5,7 @@
 
 G_BEGIN_DECLS
 
-/* Opens the groups in which the next element stands: those of its layer and of the clips that hold.
+/* Opens the groups in which the next element stands: those of its layer and all that hold.
  * Returns: (transfer none): where it is written */
 GString *sq_svg_open (SqSvg *svg);
 

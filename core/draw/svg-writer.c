@@ -15,11 +15,11 @@ struct SqSvg {
   cairo_t *cairo;
   GString *body, *definitions;
   guint n_clips, n_fades;
-  GArray *clips;         /* guint: the numbers of those that hold now, the outermost first */
+  GPtrArray *groups;     /* char: what holds now, an attribute each, the outermost first */
   guint uses[SQ_LAYERS]; /* how many groups each layer has */
   SqLayer layer;
   gboolean layer_open;
-  guint clips_open; /* groups, within the layer's */
+  guint groups_open; /* within the layer's */
 };
 
 static const cairo_user_data_key_t svg_key;
@@ -38,7 +38,7 @@ sq_svg_new (double width_mm, double height_mm)
   cairo_set_user_data (svg->cairo, &svg_key, svg, NULL);
   svg->body = g_string_new (NULL);
   svg->definitions = g_string_new (NULL);
-  svg->clips = g_array_new (FALSE, FALSE, sizeof (guint));
+  svg->groups = g_ptr_array_new_with_free_func (g_free);
   svg->layer = SQ_LAYER_SHEET;
   return svg;
 }
@@ -51,7 +51,7 @@ sq_svg_free (SqSvg *svg)
   cairo_destroy (svg->cairo);
   g_string_free (svg->body, TRUE);
   g_string_free (svg->definitions, TRUE);
-  g_array_unref (svg->clips);
+  g_ptr_array_unref (svg->groups);
   g_free (svg);
 }
 
@@ -68,16 +68,16 @@ sq_svg_of (cairo_t *cairo)
 }
 
 static void
-close_clips (SqSvg *svg, guint keep)
+close_groups (SqSvg *svg, guint keep)
 {
-  for (; svg->clips_open > keep; svg->clips_open--)
+  for (; svg->groups_open > keep; svg->groups_open--)
     g_string_append (svg->body, "</g>\n");
 }
 
 static void
 close_layer (SqSvg *svg)
 {
-  close_clips (svg, 0);
+  close_groups (svg, 0);
   if (svg->layer_open)
     g_string_append (svg->body, "</g>\n");
   svg->layer_open = FALSE;
@@ -104,9 +104,9 @@ sq_svg_open (SqSvg *svg)
     g_string_append (svg->body, "</title>\n");
     svg->layer_open = TRUE;
   }
-  for (; svg->clips_open < svg->clips->len; svg->clips_open++)
-    g_string_append_printf (svg->body, "<g clip-path=\"url(#clip-%u)\">\n",
-                            g_array_index (svg->clips, guint, svg->clips_open));
+  for (; svg->groups_open < svg->groups->len; svg->groups_open++)
+    g_string_append_printf (svg->body, "<g %s>\n",
+                            (const char *)g_ptr_array_index (svg->groups, svg->groups_open));
   return svg->body;
 }
 
@@ -277,15 +277,24 @@ sq_svg_clip (SqSvg *svg)
                           path != NULL ? path : "");
   put_fill_rule (svg, svg->definitions, "clip-rule");
   g_string_append (svg->definitions, "/></clipPath>\n");
-  g_array_append_val (svg->clips, number);
+  g_ptr_array_add (svg->groups, g_strdup_printf ("clip-path=\"url(#clip-%u)\"", number));
 }
 
 void
-sq_svg_unclip (SqSvg *svg)
+sq_svg_pale (SqSvg *svg, double alpha)
 {
-  g_return_if_fail (svg->clips->len > 0);
-  g_array_set_size (svg->clips, svg->clips->len - 1);
-  close_clips (svg, MIN (svg->clips_open, svg->clips->len));
+  GString *opacity = g_string_new ("opacity=\"");
+  sq_svg_put_number (opacity, alpha);
+  g_string_append_c (opacity, '"');
+  g_ptr_array_add (svg->groups, g_string_free (opacity, FALSE));
+}
+
+void
+sq_svg_leave (SqSvg *svg)
+{
+  g_return_if_fail (svg->groups->len > 0);
+  g_ptr_array_set_size (svg->groups, (int)svg->groups->len - 1);
+  close_groups (svg, MIN (svg->groups_open, svg->groups->len));
 }
 
 char *

@@ -52,9 +52,11 @@ void sq_svg_fade (SqSvg *svg,
                   SqPaperPoint to,
                   double to_alpha);
 
-/* Nothing is painted outside the current path any more until the second is called; they nest. */
+/* Nothing is painted outside the current path any more; all that is painted keeps @alpha of itself,
+ * as one picture. Each until it is left; they nest. */
 void sq_svg_clip (SqSvg *svg);
-void sq_svg_unclip (SqSvg *svg);
+void sq_svg_pale (SqSvg *svg, double alpha);
+void sq_svg_leave (SqSvg *svg);
 
 /* How the letters of a text look. */
 typedef struct {

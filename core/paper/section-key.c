@@ -105,14 +105,11 @@ sq_draw_section_key (SqDrawing *drawing, const SqSection *section, SqPaperBox bo
   SqDrawing small = *drawing;
   small.view = &view;
   g_autoptr (GArray) blocks = sq_wall_blocks (section->scene);
-  cairo_save (drawing->cairo);
-  cairo_new_path (drawing->cairo);
-  cairo_rectangle (drawing->cairo, box.x_mm, box.y_mm, box.width_mm, box.height_mm);
-  cairo_clip (drawing->cairo);
+  sq_draw_clip_to (drawing, box);
   sq_draw_walls (&small, blocks);
   draw_lamps (&small, section);
   draw_marks (&small, section);
   draw_cut_line (&small, section);
   draw_light (&small, section);
-  cairo_restore (drawing->cairo);
+  sq_draw_unclip (drawing);
 }

@@ -46,7 +46,6 @@ static const Refused refused[] = {
   { "plot room.squarelaw -o plot.pdf --scale 1:x", 2, "1:x" },
   { "plot room.squarelaw -o plot.pdf --sheet A4 --scale 1:2", 1, "1:2" },
   { "plot room.squarelaw -o plot.pdf --portrait --landscape", 2, "portrait" },
-  { "plot room.squarelaw -o plot.pdf --light nobody", 1, "nobody" },
   { "plot room.squarelaw -o plot.pdf --overlay heat", 2, "heat" },
   { "plot room.squarelaw -o plot.pdf --overlay colour", 1, "colour" },
   { "plot room.squarelaw -o plot.pdf --dpi 1e9", 2, "dpi" },
