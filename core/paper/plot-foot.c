@@ -113,7 +113,7 @@ draw_bar_block (const Foot *foot, SqDrawing *drawing, SqPaperBox box)
 static void
 draw_bearings (const Foot *foot, SqDrawing *drawing, SqPaperBox box, double key_room_mm)
 {
-  const double compass_down_mm = 1.0, sun_up_mm = 2.0, sun_text_mm = 3.4;
+  const double compass_down_mm = 1.0, sun_up_mm = 2.0, sun_text_mm = 4.6;
   const double reach_mm = 13.0;
   double y_mm = box.y_mm + box.height_mm / 2.0, x_mm = box.x_mm;
   if (foot->tiled != NULL) {
