@@ -294,14 +294,10 @@ draw_dark (SqDrawing *drawing, SqPaperPoint middle, const SqLegendItem *item)
 {
   double half = SQ_LEGEND_MARK_MM / 2.0;
   SqColour dark = sq_colour_hex (0x141719);
-  cairo_pattern_t *fade =
-    cairo_pattern_create_linear (middle.x_mm - half, 0, middle.x_mm + half, 0);
-  cairo_pattern_add_color_stop_rgba (fade, 0.0, dark.red, dark.green, dark.blue, 0.42);
-  cairo_pattern_add_color_stop_rgba (fade, 1.0, dark.red, dark.green, dark.blue, 0.10);
+
   cairo_rectangle (drawing->cairo, middle.x_mm - half, middle.y_mm - 0.75, 2 * half, 1.5);
-  cairo_set_source (drawing->cairo, fade);
-  cairo_fill (drawing->cairo);
-  cairo_pattern_destroy (fade);
+  sq_draw_fade (drawing, dark, (SqPaperPoint){ middle.x_mm - half, middle.y_mm }, 0.42,
+                (SqPaperPoint){ middle.x_mm + half, middle.y_mm }, 0.10);
 }
 
 static void
