@@ -19,7 +19,7 @@ add_shade (SqLampRows *rows, const SqObstacle *obstacle, guint index)
   SqShade shade;
   const SqReceiverGrid *grid = &rows->receivers->grid;
   if (sq_region_is_empty (&rows->lit) || obstacle->passes >= 1.0 ||
-      !sq_shade_init (&shade, &rows->hull, &obstacle->solid, grid,
+      !sq_shade_init (&shade, &rows->hull, &obstacle->solid, grid, rows->ground,
                       grid->step_m * (rows->small ? SQ_SAFE_SMALL : SAFE)))
     return NULL;
   shade.index = index;
@@ -42,19 +42,18 @@ add_shade (SqLampRows *rows, const SqObstacle *obstacle, guint index)
 
 /* What of the grid may get light at all. The cone of light begins so far behind the lamp that it
  * holds the cones of all places of the face. */
-static SqRegion
-lit_region (const SqLamp *lamp, const SqReceiverGrid *grid, SqWay way)
+static void
+cut_lit (SqRegionCut *lit, const SqLamp *lamp, const SqReceiverGrid *grid, SqWay way)
 {
-  SqRegionCut lit;
   SqPoint at = lamp->fixture->at;
   const SqFrame *frame = &lamp->frame;
   double reach = sq_lamp_reach_rad (lamp, way == SQ_WAY_EXACT ? exp2 (-SQ_BEAM_STEPS) : DIM_QUICK);
-  sq_region_cut_begin (&lit, grid);
+  sq_region_cut_begin (lit, grid);
   if (lamp->shaped == SQ_SHAPED_NOT)
-    lit.n_corners = 0;
+    lit->n_corners = 0;
   if (lamp->shaped == SQ_SHAPED_FLAT)
     sq_region_cut_by (
-      &lit, sq_half_plane (grid, at, sq_vector_scale (frame->forward, -1.0), grid->step_m));
+      lit, sq_half_plane (grid, at, sq_vector_scale (frame->forward, -1.0), grid->step_m));
   if (reach < WIDEST_RAD) {
     SqPoint apex = sq_point_along (at, frame->forward, -lamp->radius_m / sin (reach));
     SqVector back = sq_vector_scale (frame->forward, -sin (reach));
@@ -62,10 +61,9 @@ lit_region (const SqLamp *lamp, const SqReceiverGrid *grid, SqWay way)
       double turn = 2.0 * G_PI * i / CONE_SIDES;
       SqVector out = sq_vector_sum (sq_vector_scale (frame->right, cos (turn) * cos (reach)),
                                     sq_vector_scale (frame->up, sin (turn) * cos (reach)));
-      sq_region_cut_by (&lit, sq_half_plane (grid, apex, sq_vector_sum (out, back), grid->step_m));
+      sq_region_cut_by (lit, sq_half_plane (grid, apex, sq_vector_sum (out, back), grid->step_m));
     }
   }
-  return sq_region_cut_end (&lit, grid);
 }
 
 static void
@@ -117,7 +115,9 @@ sq_lamp_rows_init_bare (SqLampRows *rows,
   };
   g_array_set_clear_func (rows->shades, clear_shade);
   sq_lamp_hull_init (&rows->hull, lamp);
-  rows->lit = lit_region (lamp, grid, way);
+  rows->ground = g_new (SqRegionCut, 1);
+  cut_lit (rows->ground, lamp, grid, way);
+  rows->lit = sq_region_cut_end (rows->ground, grid);
   rows->whole = g_new (SqWholeFace, 1);
   sq_lamp_rows_point_at (rows, lamp, obstacles, way);
   if (way == SQ_WAY_QUICK)
@@ -165,6 +165,7 @@ sq_lamp_rows_clear (SqLampRows *rows)
 {
   g_clear_pointer (&rows->shades, g_array_unref);
   sq_region_clear (&rows->lit);
+  g_clear_pointer (&rows->ground, g_free);
   g_clear_pointer (&rows->whole, g_free);
   g_clear_pointer (&rows->lines, g_free);
   g_clear_pointer (&rows->shadows, g_array_unref);

@@ -20,8 +20,9 @@ typedef struct {
   guint n_doors;           /* how many of them are doors */
   const GArray *obstacles; /* borrowed; SqShade.index is of these, or of the doors */
   SqLampHull hull;
-  SqRegion lit;       /* before the lamp's face, within its reach */
-  SqWholeFace *whole; /* how its light is summed where all of it is seen */
+  SqRegion lit;        /* before the lamp's face, within its reach */
+  SqRegionCut *ground; /* the same, for shades to begin with */
+  SqWholeFace *whole;  /* how its light is summed where all of it is seen */
 
   /* For the eye only. */
   gboolean small;     /* against the grid's step, so that it is taken for a point */

@@ -37,6 +37,15 @@ sq_region_cut_begin (SqRegionCut *cut, const SqReceiverGrid *grid)
   cut->n_planes = 0;
 }
 
+void
+sq_region_cut_begin_within (SqRegionCut *cut, const SqRegionCut *within)
+{
+  for (int i = 0; i < within->n_corners; i++)
+    cut->corners[i] = (SqRegionCorner){ within->corners[i].column, within->corners[i].row, -1 };
+  cut->n_corners = within->n_corners;
+  cut->n_planes = 0;
+}
+
 /* Less than twice round. */
 static inline int
 wrapped (int i, int n)

@@ -54,6 +54,10 @@ typedef struct {
 
 void sq_region_cut_begin (SqRegionCut *cut, const SqReceiverGrid *grid);
 
+/* Begins with what is left of another, as if the grid ended there: its planes will not be the new
+ * region's. */
+void sq_region_cut_begin_within (SqRegionCut *cut, const SqRegionCut *within);
+
 /* Keeps what is within @plane. Returns: FALSE if it cuts, and there is no room for another plane:
  * nothing has changed then */
 gboolean sq_region_cut_by (SqRegionCut *cut, SqHalfPlane plane);

@@ -214,6 +214,7 @@ sq_shade_init (SqShade *shade,
                const SqLampHull *hull,
                const SqSolid *solid,
                const SqReceiverGrid *grid,
+               const SqRegionCut *within,
                double safe_m)
 {
   *shade = (SqShade){ 0 };
@@ -221,8 +222,8 @@ sq_shade_init (SqShade *shade,
     return FALSE;
   SqRegionCut some, all;
   Making making = { hull, solid, grid, safe_m, &some, &all };
-  sq_region_cut_begin (&some, grid);
-  sq_region_cut_begin (&all, grid);
+  sq_region_cut_begin_within (&some, within);
+  sq_region_cut_begin_within (&all, within);
   g_autofree guint8 *seen = g_new (guint8, solid->n_faces);
   look_at_faces (&making, seen);
   for (guint i = 0; i < hull->n_edges && some.n_corners > 0; i++)

@@ -27,13 +27,15 @@ typedef struct {
   SqRegion all;  /* inside of it everything is */
 } SqShade;
 
-/* @safe_m: how far regions are on the safe side. Returns: FALSE, with nothing to clear, if @solid
- * hides nothing of the lamp anywhere on the grid
- */
+/* @within: what of the grid matters; regions may end, or not, where it does
+ * @safe_m: how far regions are on the safe side
+ *
+ * Returns: FALSE, with nothing to clear, if @solid hides nothing of the lamp anywhere in there */
 gboolean sq_shade_init (SqShade *shade,
                         const SqLampHull *hull,
                         const SqSolid *solid,
                         const SqReceiverGrid *grid,
+                        const SqRegionCut *within,
                         double safe_m);
 void sq_shade_clear (SqShade *shade);
 
