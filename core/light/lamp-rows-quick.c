@@ -183,15 +183,38 @@ share_without_lines (const SqLampRows *rows,
   }
 }
 
-static void
-find_share (const SqLampRows *rows, const SqStretch *stretch, int row, SqRowScratch *scratch)
+/* Takes nets that are before all of the lamp out of @stretch. Returns: what comes through them */
+static float
+take_out_whole (SqStretch *stretch, SqRowScratch *scratch)
 {
-  if (!stretch->some)
+  float passes = 1.0f;
+  guint n = 0;
+  for (guint i = 0; i < stretch->n_between; i++) {
+    if (scratch->whole[i]) {
+      passes *= (float)scratch->between[i]->passes;
+      continue;
+    }
+    scratch->which[n] = scratch->which[i];
+    scratch->between[n++] = scratch->between[i];
+  }
+  stretch->n_between = n;
+  return passes;
+}
+
+static void
+find_share (const SqLampRows *rows, SqStretch *stretch, int row, SqRowScratch *scratch)
+{
+  if (!stretch->some) {
     share_alike (stretch, scratch);
-  else if (rows->lines)
+    return;
+  }
+  float passes = take_out_whole (stretch, scratch);
+  if (rows->lines)
     share_past_lines (rows, stretch, row, scratch);
   else
     share_without_lines (rows, stretch, row, scratch);
+  for (int i = stretch->columns.from; passes < 1.0f && i < stretch->columns.to; i++)
+    scratch->quick.share[i] *= passes;
 }
 
 /* All of the lamp's light, then what is open of it where it is not all. */

@@ -20,6 +20,7 @@ sq_row_scratch_free (SqRowScratch *scratch)
   g_free (scratch->coming);
   g_free (scratch->here);
   g_free (scratch->which);
+  g_free (scratch->whole);
   g_free (scratch->shadows);
   g_free (scratch->between);
   g_free (scratch->x);
@@ -41,6 +42,7 @@ sq_row_scratch_fit (SqRowScratch *scratch, guint n_shades, guint n_columns)
     scratch->coming = g_renew (SqRowShade, scratch->coming, n_shades);
     scratch->here = g_renew (SqRowShade, scratch->here, n_shades);
     scratch->which = g_renew (guint, scratch->which, n_shades);
+    scratch->whole = g_renew (gboolean, scratch->whole, n_shades);
     scratch->shadows = g_renew (const void *, scratch->shadows, n_shades);
     scratch->between = g_renew (const SqObstacle *, scratch->between, n_shades);
   }

@@ -28,6 +28,7 @@ typedef struct {
    * last stretch had; n_shades. */
   SqRowShade *coming, *here;
   guint n_coming, next, n_here;
+  gboolean *whole;                  /* n_shades */
   guint *which;                     /* n_shades */
   const void **shadows;             /* n_shades */
   const SqObstacle **between;       /* n_shades */

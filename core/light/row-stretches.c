@@ -68,6 +68,7 @@ sq_stretch_at (SqSpan columns, SqRowScratch *scratch)
     if (whole && shade->obstacle->passes <= 0.0)
       return (SqStretch){ .columns = { column, MIN (shade->all.to, columns.to) }, .dark = TRUE };
     scratch->which[stretch.n_between] = shade->number;
+    scratch->whole[stretch.n_between] = whole;
     scratch->between[stretch.n_between++] = shade->obstacle;
     stretch.some = stretch.some || !whole;
   }

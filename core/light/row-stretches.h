@@ -7,8 +7,8 @@ G_BEGIN_DECLS
 
 typedef struct {
   SqSpan columns;
-  /* What hides some of the lamp, or all of it and lets light through: in scratch->between, and as
-   * numbers of shades in scratch->which. */
+  /* What hides some of the lamp, or all of it and lets light through: in scratch->between, as
+   * numbers of shades in scratch->which, and which of the two in scratch->whole. */
   guint n_between;
   gboolean some; /* something hides some of it */
   gboolean dark; /* something hides all of it */
