@@ -38,7 +38,7 @@ add_shade (SqLampRows *rows, const SqObstacle *obstacle, guint index)
 #define WIDEST_RAD 1.5
 
 /* For the eye, less than this share of a beam's peak is darkness. */
-#define DIM_QUICK 1e-5
+#define DIM_QUICK 1e-4
 
 /* What of the grid may get light at all. The cone of light begins so far behind the lamp that it
  * holds the cones of all places of the face. */
