@@ -16,6 +16,7 @@ G_BEGIN_DECLS
 #define SQ_COST_CONTOUR 10.0
 #define SQ_COST_LEADER_OVER 300.0 /* a leader across a label or a face */
 #define SQ_COST_LEADER_BODY 40.0  /* across a body */
+#define SQ_COST_LEADER_WALL 14.0
 #define SQ_COST_LEADER_LINE 1.0
 #define SQ_GAIN_OUTSIDE 3.0 /* standing outside the room */
 
@@ -55,18 +56,5 @@ void sq_label_obstacles_add_turned (SqLabelObstacles *obstacles,
                                     double cost,
                                     const void *of);
 void sq_label_obstacles_add_line (SqLabelObstacles *obstacles, SqPaperLine line, double cost);
-
-/* Square millimetres of obstacles of @least_cost or more under @box. */
-double sq_label_obstacles_covered_mm2 (const SqLabelObstacles *obstacles,
-                                       SqPaperBox box,
-                                       double least_cost);
-
-/* What a leader to @of would cross on its way. */
-double sq_label_obstacles_leader_cost (const SqLabelObstacles *obstacles,
-                                       SqPaperLine leader,
-                                       const void *of);
-
-/* What a box that stands still would cover and cross. */
-double sq_label_obstacles_cost (const SqLabelObstacles *obstacles, SqPaperBox box);
 
 G_END_DECLS

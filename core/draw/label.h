@@ -38,6 +38,8 @@ typedef struct {
   SqPaperBox box;       /* upright box round all of it, leader left out */
   SqTagDetail detail;   /* of a tag */
   gboolean by_hand;     /* stands where `tag_at` put it */
+  gboolean has_leader;
+  SqPaperLine leader; /* from the label to its thing */
 } SqLabel;
 
 /* What people call a thing: its label, or else its id. */

@@ -13,7 +13,7 @@
 #define TRY_EACH_MM 2.0
 #define MOST_BEND_RAD 0.7 /* of the line under the figure */
 #define LINE_AIR_MM 0.7   /* from other lines */
-#define COST_CROSSED 0.4  /* a line across it is as bad as so much of a bend */
+#define COST_CROSSED 1.0  /* a line across it is as bad as so much of a bend */
 
 typedef struct {
   SqPaperPoint at;
@@ -24,7 +24,8 @@ typedef struct {
   SqDrawing *drawing;
   const SqLightOverlay *overlay;
   const SqKeepClear *keep_clear; /* (nullable) */
-  GArray *taken;                 /* SqPaperPoint */
+  gboolean stops;
+  GArray *figures; /* SqOverlayFigure */
 } Placing;
 
 /* A line on paper, measured along. */
@@ -133,18 +134,19 @@ is_all_lit (const Placing *placing, Spot spot, double width_mm)
 static gboolean
 is_free (const Placing *placing, Spot spot, double width_mm)
 {
-  double c = fabs (cos (spot.turn_rad)), s = fabs (sin (spot.turn_rad));
-  SqPaperBox box = sq_paper_box_round (spot.at, width_mm / 2.0 * c + PATCH_HEIGHT_MM / 2.0 * s,
-                                       width_mm / 2.0 * s + PATCH_HEIGHT_MM / 2.0 * c);
+  const SqOverlayFigure figure = { spot.at, spot.turn_rad, width_mm, 0 };
+  SqPaperBox box = sq_overlay_figure_box (&figure);
   if (!is_all_lit (placing, spot, width_mm) ||
       !sq_paper_box_within (box, placing->drawing->view->clip))
     return FALSE;
   for (guint k = 0; placing->keep_clear != NULL && k < placing->keep_clear->n_boxes; k++)
     if (sq_paper_boxes_overlap (box, placing->keep_clear->boxes[k]))
       return FALSE;
-  for (guint k = 0; k < placing->taken->len; k++)
-    if (sq_paper_distance_mm (g_array_index (placing->taken, SqPaperPoint, k), spot.at) < APART_MM)
+  for (guint k = 0; k < placing->figures->len; k++) {
+    SqPaperPoint other = g_array_index (placing->figures, SqOverlayFigure, k).at;
+    if (sq_paper_distance_mm (other, spot.at) < APART_MM)
       return FALSE;
+  }
   return TRUE;
 }
 
@@ -204,48 +206,54 @@ find_spot (const Placing *placing,
   return least < G_MAXDOUBLE;
 }
 
-static void
-draw_figure (
-  SqDrawing *drawing, Spot spot, const char *text, double width_mm, SqColour patch, int weight)
+/* Bold on the set exposure. */
+static SqType
+figure_type (int level)
 {
-  cairo_t *cairo = drawing->cairo;
-  cairo_save (cairo);
-  cairo_translate (cairo, spot.at.x_mm, spot.at.y_mm);
-  cairo_rotate (cairo, spot.turn_rad);
-  SqPaperBox box = { -width_mm / 2.0, -PATCH_HEIGHT_MM / 2.0, width_mm, PATCH_HEIGHT_MM };
-  sq_draw_box_path (drawing, box, PATCH_CORNER_MM);
-  sq_draw_fill (drawing, patch, 1.0);
-  SqType type = { .cap_mm = SQ_TYPE_SMALL,
-                  .weight = weight,
-                  .align = SQ_ALIGN_CENTRE,
-                  .colour = sq_ramp_ink_on (patch) };
-  sq_draw_text (drawing, (SqPaperPoint){ 0.0, SQ_TYPE_SMALL / 2.0 }, text, &type);
-  cairo_restore (cairo);
+  return (
+    SqType){ .cap_mm = SQ_TYPE_SMALL, .weight = level == 0 ? 700 : 500, .align = SQ_ALIGN_CENTRE };
 }
 
 static void
-figures_on_line (Placing *placing, const SqContour *contour, gboolean stops, int level)
+draw_figure (SqDrawing *drawing,
+             const SqLightOverlay *overlay,
+             gboolean stops,
+             const SqOverlayFigure *figure)
+{
+  g_autofree char *text = sq_overlay_figure (overlay, stops, figure->level);
+  SqColour patch = sq_overlay_colour (drawing->view, stops, figure->level);
+  SqType type = figure_type (figure->level);
+  type.colour = sq_ramp_ink_on (patch);
+  sq_draw_enter (drawing, figure->at, figure->turn_rad);
+  SqPaperBox box = { -figure->width_mm / 2.0, -PATCH_HEIGHT_MM / 2.0, figure->width_mm,
+                     PATCH_HEIGHT_MM };
+  sq_draw_box_path (drawing, box, PATCH_CORNER_MM);
+  sq_draw_fill (drawing, patch, 1.0);
+  sq_draw_text (drawing, (SqPaperPoint){ 0.0, SQ_TYPE_SMALL / 2.0 }, text, &type);
+  sq_draw_leave (drawing);
+}
+
+static void
+figures_on_line (Placing *placing, const SqContour *contour, int level)
 {
   const SqView *view = placing->drawing->view;
   if (sq_contour_length_m (contour) * view->mm_per_m < LEAST_LINE_MM)
     return;
-  int weight = level == 0 ? 700 : 500;
-  g_autofree char *text = sq_overlay_figure (placing->overlay, stops, level);
-  SqType type = { .cap_mm = SQ_TYPE_SMALL, .weight = weight };
+  g_autofree char *text = sq_overlay_figure (placing->overlay, placing->stops, level);
+  SqType type = figure_type (level);
   double width_mm = sq_text_width_mm (placing->drawing, text, &type) + 2.0 * PATCH_SIDE_MM;
-  SqColour patch = sq_overlay_colour (view, stops, level);
 
   PaperLine line;
   paper_line_init (&line, view, contour);
   int n_figures = 1 + (int)(line.length_mm / ONE_EACH_MM);
   for (int k = 0; k < n_figures; k++) {
-    Spot spot;
+    Spot spot = { 0 };
     double from_mm = line.length_mm * k / n_figures;
     double to_mm = line.length_mm * (k + 1) / n_figures;
     if (!find_spot (placing, &line, from_mm, to_mm, width_mm, &spot))
       continue;
-    draw_figure (placing->drawing, spot, text, width_mm, patch, weight);
-    g_array_append_val (placing->taken, spot.at);
+    const SqOverlayFigure figure = { spot.at, spot.turn_rad, width_mm, level };
+    g_array_append_val (placing->figures, figure);
   }
   paper_line_clear (&line);
 }
@@ -258,16 +266,24 @@ longer_first (gconstpointer a, gconstpointer b)
   return (la < lb) - (la > lb);
 }
 
-void
-sq_overlay_draw_figures (SqDrawing *drawing,
-                         const SqLightOverlay *overlay,
-                         gboolean stops,
-                         const SqKeepClear *keep_clear)
+SqPaperBox
+sq_overlay_figure_box (const SqOverlayFigure *figure)
+{
+  double c = fabs (cos (figure->turn_rad)), s = fabs (sin (figure->turn_rad));
+  return sq_paper_box_round (figure->at, (figure->width_mm * c + PATCH_HEIGHT_MM * s) / 2.0,
+                             (figure->width_mm * s + PATCH_HEIGHT_MM * c) / 2.0);
+}
+
+GArray *
+sq_overlay_place_figures (SqDrawing *drawing,
+                          const SqLightOverlay *overlay,
+                          gboolean stops,
+                          const SqKeepClear *keep_clear)
 {
   /* The set exposure chooses first. */
   static const int order[SQ_CONTOURS] = { 0, 1, -1, 2, -2, 3, -3, -4, -5 };
-  g_autoptr (GArray) taken = g_array_new (FALSE, FALSE, sizeof (SqPaperPoint));
-  Placing placing = { drawing, overlay, keep_clear, taken };
+  GArray *figures = g_array_new (FALSE, FALSE, sizeof (SqOverlayFigure));
+  Placing placing = { drawing, overlay, keep_clear, stops, figures };
   for (int k = 0; k < SQ_CONTOURS; k++) {
     g_autoptr (GPtrArray) lines = g_ptr_array_new ();
     const GPtrArray *all = overlay->lines[order[k] - SQ_FIRST_CONTOUR];
@@ -275,6 +291,18 @@ sq_overlay_draw_figures (SqDrawing *drawing,
       g_ptr_array_add (lines, g_ptr_array_index (all, n));
     g_ptr_array_sort (lines, longer_first);
     for (guint n = 0; n < lines->len; n++)
-      figures_on_line (&placing, g_ptr_array_index (lines, n), stops, order[k]);
+      figures_on_line (&placing, g_ptr_array_index (lines, n), order[k]);
   }
+  return figures;
+}
+
+void
+sq_overlay_draw_figures (SqDrawing *drawing,
+                         const SqLightOverlay *overlay,
+                         gboolean stops,
+                         const SqKeepClear *keep_clear)
+{
+  g_autoptr (GArray) figures = sq_overlay_place_figures (drawing, overlay, stops, keep_clear);
+  for (guint k = 0; k < figures->len; k++)
+    draw_figure (drawing, overlay, stops, &g_array_index (figures, SqOverlayFigure, k));
 }

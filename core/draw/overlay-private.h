@@ -1,4 +1,4 @@
-/* overlay-private.h: what the parts of the overlay share; for overlay*.c alone */
+/* overlay-private.h: what the parts of the overlay share; for overlay*.c and their tests alone */
 #pragma once
 
 #include "draw/contour.h"
@@ -31,6 +31,23 @@ void sq_contour_path (SqDrawing *drawing, const SqContour *contour);
 
 /* What stands on the contour @level stops from the set exposure. Returns: (transfer full) */
 char *sq_overlay_figure (const SqLightOverlay *overlay, gboolean stops, int level);
+
+/* A figure on a contour, where it stands. */
+typedef struct {
+  SqPaperPoint at; /* its middle */
+  double turn_rad;
+  double width_mm;
+  int level; /* stops from the set exposure */
+} SqOverlayFigure;
+
+/* Upright box round its patch. */
+SqPaperBox sq_overlay_figure_box (const SqOverlayFigure *figure);
+
+/* Returns: (transfer full): SqOverlayFigure, clear of @keep_clear */
+GArray *sq_overlay_place_figures (SqDrawing *drawing,
+                                  const SqLightOverlay *overlay,
+                                  gboolean stops,
+                                  const SqKeepClear *keep_clear);
 
 /* The figures along the lines. */
 void sq_overlay_draw_figures (SqDrawing *drawing,

@@ -1,9 +1,9 @@
 /* place-tags.h: where tags and labels stand, so that none lies on another
  *
  * Each label tries 16 directions from what it names, at several distances, to both sides; the
- * cheapest place wins, in order; then, three rounds long, the worst ones are tried again with all
- * others standing. What still lies on something says less. No chance is in it: the same plan is
- * labelled the same way. */
+ * cheapest place wins, in order; then the worst ones are tried again with all others standing, and
+ * once more with those in the way asked to step aside. What still lies on something says less, and
+ * what need not be said goes. No chance is in it: the same plan is labelled the same way. */
 #pragma once
 
 #include "draw/label-obstacles.h"
@@ -12,6 +12,12 @@
 G_BEGIN_DECLS
 
 enum { SQ_ROWS_RIGHT, SQ_ROWS_LEFT, SQ_ROWS_SIDES };
+
+/* A place of a label's own choice: of its point. */
+typedef struct {
+  SqPaperPoint at;
+  double cost;
+} SqLabelSpot;
 
 /* One label: what it is like, and, once placed, where it stands. */
 typedef struct {
@@ -22,11 +28,15 @@ typedef struct {
   SqPaperBox lesser_head[SQ_TAG_DETAILS];         /* where a label without rows shrinks by itself */
   int n_details;                                  /* how often it may say less; 1: never */
   double most_mm;                                 /* no farther from the body's edge than this */
-  gboolean may_lead; /* a leader ties it to its thing where it stands off */
-  gboolean pinned;   /* stands at @at, whatever it lies on */
-  double most_cost;  /* left out where its place would cost more; 0: it always stands */
+  gboolean bare;       /* no plate behind it: lines through it are hard to read over */
+  gboolean may_lead;   /* a leader ties it to its thing where it stands off */
+  gboolean pinned;     /* stands at @at, whatever it lies on */
+  double most_cost;    /* left out where its place would cost more; 0: it always stands */
+  gboolean may_go;     /* left out where it would lie on something */
+  const GArray *spots; /* (nullable) SqLabelSpot: it stands at one of these, and tries no others */
 
   gboolean left_out;
+  int spot; /* which of @spots it took */
   SqPaperPoint at;
   int side;
   SqTagDetail detail;

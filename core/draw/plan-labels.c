@@ -53,6 +53,7 @@ sq_plan_labels_new (const SqPlanParts *parts)
   labels->solid = g_array_new (FALSE, FALSE, sizeof (SqPaperBox));
   labels->lines = g_array_new (FALSE, FALSE, sizeof (SqPaperLine));
   keep_obstacles (labels, obstacles);
+  sq_plan_add_note_words (parts, obstacles->field, labels->words);
   if (!parts->request->without_tags)
     sq_plan_add_light_words (parts, labels->words);
   sq_plan_add_set_words (parts, obstacles, labels->words);
@@ -78,9 +79,12 @@ sq_plan_labels_report (const SqPlanLabels *labels, SqPlanReport *report)
     const SqPlanWord *word = &g_array_index (labels->words, SqPlanWord, i);
     if (word->wish.left_out)
       continue;
-    SqLabel label = {
-      .kind = word->kind, .thing = word->thing, .box = word->box, .by_hand = word->wish.pinned
-    };
+    SqLabel label = { .kind = word->kind,
+                      .thing = word->thing,
+                      .box = word->box,
+                      .by_hand = word->wish.pinned,
+                      .has_leader = word->wish.has_leader,
+                      .leader = word->wish.leader };
     if (word->kind == SQ_LABEL_TAG)
       label.detail = (SqTagDetail)(word->first_detail + (int)word->wish.detail);
     g_array_append_val (report->labels, label);
@@ -102,12 +106,6 @@ sq_plan_labels_draw_leaders (const SqPlanLabels *labels, const SqPlanParts *part
     if (word->placed && word->wish.has_leader && !word->wish.left_out)
       sq_draw_line (drawing, word->wish.leader.from, word->wish.leader.to, SQ_PEN_18,
                     sq_ink (drawing->view, SQ_INK));
-    if (word->kind != SQ_LABEL_NOTE)
-      continue;
-    const SqNote *note = (const SqNote *)word->thing;
-    if (sq_place_given (note->points_to))
-      sq_draw_line (drawing, word->at, sq_view_paper (drawing->view, note->points_to), SQ_PEN_18,
-                    sq_ink (drawing->view, SQ_INK));
   }
 }
 
@@ -117,7 +115,8 @@ draw_lines (SqDrawing *drawing, const SqPlanWord *word)
 {
   double off = word->wish.at.x_mm - word->wish.about.middle.x_mm;
   double half = word->box.width_mm / 2;
-  SqAlign align = off > half ? SQ_ALIGN_LEFT : off < -half ? SQ_ALIGN_RIGHT : SQ_ALIGN_CENTRE;
+  gboolean aside = word->spots == NULL && fabs (off) > half;
+  SqAlign align = !aside ? SQ_ALIGN_CENTRE : off > 0.0 ? SQ_ALIGN_LEFT : SQ_ALIGN_RIGHT;
   sq_draw_text_label (drawing, word->wish.at, &word->text,
                       word->text.n_lines - (int)word->wish.detail, align);
 }
@@ -131,31 +130,47 @@ layer_of (const SqPlanWord *word)
                                        : SQ_LAYER_LABELS;
 }
 
+/* The words of a piece, quieter than others, turned where it is narrow. */
+static void
+draw_inside (SqDrawing *drawing, const SqPlanWord *word)
+{
+  SqType type = sq_set_word_type (drawing);
+  SqPaperPoint at = sq_paper_along (word->wish.at, word->turn_rad + G_PI / 2, type.cap_mm / 2);
+  type.turn_rad = word->turn_rad;
+  sq_draw_text (drawing, at, ((const SqPiece *)word->thing)->label, &type);
+}
+
+static void
+draw_opening (SqDrawing *drawing, const SqPlanWord *word)
+{
+  SqOpeningText text = word->opening;
+  SqPaperPoint was = sq_paper_box_middle (text.box);
+  text.at.x_mm += word->wish.at.x_mm - was.x_mm;
+  text.at.y_mm += word->wish.at.y_mm - was.y_mm;
+  sq_draw_opening_text (drawing, &text);
+}
+
 static void
 draw_word (const SqPlanParts *parts, const SqPlanWord *word)
 {
   SqDrawing *drawing = parts->drawing;
   gboolean left = word->wish.side == SQ_ROWS_LEFT;
-  if (word->wish.left_out)
-    return;
+  if (word->wish.left_out || !word->placed)
+    return; /* a dimension's figure is drawn with its line */
 
-  if (word->kind == SQ_LABEL_TAG) {
+  if (word->kind == SQ_LABEL_TAG)
     sq_draw_tag (drawing, word->wish.at, word->tag,
                  (SqTagDetail)(word->first_detail + (int)word->wish.detail), left);
-  } else if (word->kind == SQ_LABEL_MARK) {
+  else if (word->kind == SQ_LABEL_MARK)
     sq_draw_mark_label (drawing, word->wish.at, word->mark, left);
-  } else if (word->placed) {
+  else if (word->kind == SQ_LABEL_OPENING)
+    draw_opening (drawing, word);
+  else if (word->kind == SQ_LABEL_NOTE)
+    sq_draw_note_mark (drawing, word->wish.at, word->number);
+  else if (word->inside)
+    draw_inside (drawing, word);
+  else
     draw_lines (drawing, word);
-  } else if (word->kind == SQ_LABEL_OPENING) {
-    sq_draw_opening_text (drawing, &word->opening);
-  } else if (word->kind == SQ_LABEL_PIECE) {
-    SqType type = sq_set_word_type (parts->drawing);
-    type.turn_rad = word->turn_rad;
-    sq_draw_text (drawing, word->at, ((const SqPiece *)word->thing)->label, &type);
-  } else if (word->kind == SQ_LABEL_NOTE) {
-    sq_draw_note_mark (drawing, word->at, word->number);
-  }
-  /* A dimension's figure is drawn with its line. */
 }
 
 void

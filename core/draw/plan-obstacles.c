@@ -132,6 +132,7 @@ static void
 add_cameras (const SqPlanParts *parts, SqLabelObstacles *obstacles)
 {
   const SqView *view = parts->drawing->view;
+  const SqCamera *active = sq_scene_camera (parts->scene);
   for (guint i = 0; i < parts->scene->cameras->len; i++) {
     const SqCamera *camera = SQ_AT (SqCamera, parts->scene->cameras, i);
     const SqCameraField *field = &g_array_index (parts->fields, SqCameraField, i);
@@ -141,10 +142,16 @@ add_cameras (const SqPlanParts *parts, SqLabelObstacles *obstacles)
     sq_label_obstacles_add_turned (obstacles, sq_camera_outline (view, field->pupil, azimuth),
                                    SQ_COST_BODY, camera);
     for (int edge = 0; edge < 2; edge++) {
-      double to = field->frame_mm > 0.0 ? field->frame_mm : EDGE_WITHOUT_FRAME_MM;
-      sq_label_obstacles_add_line (
-        obstacles, (SqPaperLine){ field->pupil, sq_camera_edge_at (field, edge, to) },
-        SQ_COST_AXIS);
+      double to_mm = field->frame_mm > 0.0 ? field->frame_mm : EDGE_WITHOUT_FRAME_MM;
+      SqPaperPoint at = sq_camera_edge_at (field, edge, to_mm);
+      sq_label_obstacles_add_line (obstacles, (SqPaperLine){ field->pupil, at }, SQ_COST_AXIS);
+      if (camera != active || field->frame_mm <= 0.0)
+        continue;
+      double on_mm = field->reach_mm[edge] - sq_paper_distance_mm (field->pupil, at);
+      double angle_rad = atan2 (at.y_mm - field->pupil.y_mm, at.x_mm - field->pupil.x_mm);
+      if (on_mm > 0.0)
+        sq_label_obstacles_add_line (
+          obstacles, (SqPaperLine){ at, sq_paper_along (at, angle_rad, on_mm) }, SQ_COST_EDGE);
     }
   }
 }
@@ -204,20 +211,6 @@ add_pieces (const SqPlanParts *parts, SqLabelObstacles *obstacles)
   }
 }
 
-static void
-add_note_leaders (const SqPlanParts *parts, SqLabelObstacles *obstacles)
-{
-  const SqView *view = parts->drawing->view;
-  for (guint i = 0; i < parts->scene->notes->len; i++) {
-    const SqNote *note = SQ_AT (SqNote, parts->scene->notes, i);
-    if (!note->common.hidden && sq_place_given (note->points_to))
-      sq_label_obstacles_add_line (
-        obstacles,
-        (SqPaperLine){ sq_view_paper (view, note->at), sq_view_paper (view, note->points_to) },
-        SQ_COST_AXIS);
-  }
-}
-
 /* A word across the joint of two sheets is whole on neither. */
 static void
 add_seams (const SqPlanParts *parts, SqLabelObstacles *obstacles)
@@ -241,7 +234,6 @@ sq_plan_obstacles (const SqPlanParts *parts)
   obstacles->outside_data = parts;
   add_walls (parts, obstacles);
   add_pieces (parts, obstacles);
-  add_note_leaders (parts, obstacles);
   add_people (parts, obstacles);
   add_lights (parts, obstacles);
   add_cameras (parts, obstacles);

@@ -13,6 +13,25 @@ sq_plan_word_clear (gpointer data)
   sq_mark_label_free (word->mark);
   sq_text_label_clear (&word->text);
   g_free (word->opening.text);
+  g_clear_pointer (&word->spots, g_array_unref);
+}
+
+GArray *
+sq_plan_word_spots (SqPlanWord *word)
+{
+  if (word->spots == NULL)
+    word->spots = g_array_new (FALSE, FALSE, sizeof (SqLabelSpot));
+  word->wish.spots = word->spots;
+  return word->spots;
+}
+
+void
+sq_plan_word_set_box (SqPlanWord *word, SqPaperBox box)
+{
+  for (int side = 0; side < SQ_ROWS_SIDES; side++)
+    word->wish.head[side] = box;
+  for (int detail = 0; detail < SQ_TAG_DETAILS; detail++)
+    word->wish.lesser_head[detail] = (SqPaperBox){ 0 };
 }
 
 static void
@@ -109,7 +128,7 @@ add_tag_words (const SqPlanParts *parts, GArray *words)
   }
 }
 
-SqWish *
+SqPlanWord *
 sq_plan_add_text (const SqPlanParts *parts,
                   GArray *words,
                   SqLabelKind kind,
@@ -131,6 +150,7 @@ sq_plan_add_text (const SqPlanParts *parts,
                         .about = about,
                         .n_details = 1 + text->n_lines - MIN (least, text->n_lines),
                         .most_mm = most_mm,
+                        .bare = TRUE,
                         .may_lead = most_mm > SQ_MOST_NEAR_MM };
   for (int detail = 0; detail < word.wish.n_details; detail++)
     word.wish.lesser_head[detail] =
@@ -139,7 +159,7 @@ sq_plan_add_text (const SqPlanParts *parts,
     word.wish.head[side] = word.wish.lesser_head[0];
   pin (parts, common, &word);
   g_array_append_val (words, word);
-  return &g_array_index (words, SqPlanWord, words->len - 1).wish;
+  return &g_array_index (words, SqPlanWord, words->len - 1);
 }
 
 static void
@@ -211,7 +231,7 @@ sq_plan_add_light_words (const SqPlanParts *parts, GArray *words)
 {
   add_mark_words (parts, words);
   add_tag_words (parts, words);
-  if (sq_first_tag_detail (parts->drawing->view) == SQ_TAG_BARE)
+  if (sq_first_tag_detail (parts->drawing->view) > SQ_TAG_FULL)
     return;
   add_camera_words (parts, words);
   add_panel_words (parts, words);

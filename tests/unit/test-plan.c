@@ -1,9 +1,7 @@
-/* test-plan.c: what a plan says, where its tags stand, what it tells of itself */
+/* test-plan.c: what a plan says, and what it tells of itself */
 #include "draw-page.h"
 #include "draw/mark-label.h"
-#include "draw/place-tags.h"
 #include "draw/plan.h"
-#include "random-plan.h"
 
 static void
 test_tag_text (void)
@@ -117,93 +115,6 @@ test_mark_text (void)
   }
 }
 
-static void
-test_obstacles (void)
-{
-  /* Half of a wall 4 mm wide, 10 mm of it long, and a line across: 2 · 10 · 4 + 6. */
-  g_autoptr (SqLabelObstacles) obstacles = sq_label_obstacles_new ((SqPaperBox){ 0, 0, 99, 99 });
-  const SqPaperBox label = { 10, 10, 20, 10 };
-  sq_label_obstacles_add_box (obstacles, (SqPaperBox){ 28, 0, 4, 50 }, SQ_COST_WALL, NULL);
-  sq_label_obstacles_add_line (obstacles, (SqPaperLine){ { 15, 0 }, { 15, 50 } }, SQ_COST_AXIS);
-  sq_label_obstacles_add_line (obstacles, (SqPaperLine){ { 5, 0 }, { 5, 50 } }, SQ_COST_AXIS);
-  assert_near (sq_label_obstacles_cost (obstacles, label), 2 * 10 * 4.0 + 6.0, EXACT);
-}
-
-static SqWish
-plain_wish (double x_mm, double y_mm)
-{
-  SqWish wish = {
-    .about = { { x_mm, y_mm }, 0, 3, 3 }, .n_details = 1, .most_mm = 40, .may_lead = TRUE
-  };
-  for (int side = 0; side < SQ_ROWS_SIDES; side++) {
-    wish.head[side] = (SqPaperBox){ -4, -3, 8, 7 };
-    wish.rows[0][side] = (SqPaperBox){ side == SQ_ROWS_RIGHT ? 5 : -35, -4, 30, 9 };
-  }
-  return wish;
-}
-
-static void
-test_pinned (void)
-{
-  g_autoptr (SqLabelObstacles) obstacles = sq_label_obstacles_new ((SqPaperBox){ 0, 0, 300, 200 });
-  SqWish wishes[2] = { plain_wish (100, 100), plain_wish (110, 100) };
-  wishes[1].pinned = TRUE;
-  wishes[1].at = (SqPaperPoint){ 108, 100 };
-  sq_place_tags (wishes, 2, obstacles);
-  assert_near (wishes[1].at.x_mm, 108, 0.0);
-  assert_near (wishes[1].at.y_mm, 100, 0.0);
-  g_assert_false (sq_paper_boxes_overlap (sq_wish_box (&wishes[0]), sq_wish_box (&wishes[1])));
-}
-
-/* What need not be said goes where it would cover something, and stays where there is room. */
-static void
-test_leaves_out (void)
-{
-  g_autoptr (SqLabelObstacles) obstacles = sq_label_obstacles_new ((SqPaperBox){ 0, 0, 300, 200 });
-  SqWish wishes[2] = { plain_wish (60, 100), plain_wish (240, 100) };
-  for (int i = 0; i < 2; i++) {
-    wishes[i].most_mm = 6;
-    wishes[i].most_cost = 10;
-  }
-  sq_label_obstacles_add_box (obstacles, (SqPaperBox){ 0, 0, 140, 200 }, SQ_COST_BODY, NULL);
-  sq_place_tags (wishes, 2, obstacles);
-  g_assert_true (wishes[0].left_out);
-  g_assert_false (wishes[1].left_out);
-}
-
-static void
-test_keeps_to_field (void)
-{
-  const SqPaperBox field = { 0, 0, 120, 80 };
-  g_autoptr (SqLabelObstacles) obstacles = sq_label_obstacles_new (field);
-  for (int corner = 0; corner < 4; corner++) {
-    SqWish wish = plain_wish (corner % 2 ? 117 : 3, corner / 2 ? 77 : 3);
-    sq_place_tags (&wish, 1, obstacles);
-    g_assert_true (sq_paper_box_within (sq_wish_box (&wish), field));
-  }
-}
-
-static void
-test_says_less (void)
-{
-  /* Nine labels in a field that holds few of them whole: they shrink rather than cover. */
-  const SqPaperBox field = { 0, 0, 86, 60 };
-  g_autoptr (SqLabelObstacles) obstacles = sq_label_obstacles_new (field);
-  SqWish wishes[9];
-  guint less = 0;
-  for (int i = 0; i < 9; i++) {
-    wishes[i] = plain_wish (20 + 23 * (i % 3), 12 + 18 * (i / 3));
-    wishes[i].n_details = 2; /* the second one: the pill alone */
-  }
-  sq_place_tags (wishes, 9, obstacles);
-  for (int i = 0; i < 9; i++) {
-    less += wishes[i].detail > 0;
-    for (int j = i + 1; j < 9; j++)
-      g_assert_false (sq_paper_boxes_overlap (sq_wish_box (&wishes[i]), sq_wish_box (&wishes[j])));
-  }
-  g_assert_cmpuint (less, >, 0);
-}
-
 static SqPlanReport *
 report_of (const SqScene *scene, const SqView *view)
 {
@@ -213,60 +124,6 @@ report_of (const SqScene *scene, const SqView *view)
   sq_draw_plan (page.drawing, &request);
   close_page (&page);
   return report;
-}
-
-#define PLANS 60
-#define MOST_LAMPS 20 /* on an A3 sheet at 1:50, lamps half a metre apart or more */
-
-static void
-test_no_overlaps (void)
-{
-  GRand *dice = g_rand_new_with_seed (20);
-  guint labels = 0, tags = 0, less = 0, bad_plans = 0, covered = 0;
-  double worst = 0.0;
-
-  for (int plan = 0; plan < PLANS; plan++) {
-    int n_lamps = 1 + plan * MOST_LAMPS / PLANS;
-    g_autofree char *text = random_plan (dice, n_lamps);
-    g_autoptr (SqScene) scene = right_scene (text);
-    g_autoptr (SqPlanReport) report = report_of (scene, &one_to_fifty);
-    guint pairs = 0;
-    double shared = shared_mm2 (report, &pairs);
-    labels += report->labels->len;
-    tags += (guint)n_lamps;
-    less += report->crowded->len;
-    bad_plans += pairs > 0;
-    worst = MAX (worst, shared);
-    covered += covered_things (scene, report, &one_to_fifty);
-    for (guint i = 0; i < report->labels->len; i++)
-      if (g_array_index (report->labels, SqLabel, i).kind == SQ_LABEL_TAG)
-        g_assert_true (
-          sq_paper_box_within (g_array_index (report->labels, SqLabel, i).box, one_to_fifty.clip));
-  }
-  g_rand_free (dice);
-  g_test_message (
-    "%d plans, %u labels: %u plans with overlaps, worst %.2f mm2; %u of %u tags say less", PLANS,
-    labels, bad_plans, worst, less, tags);
-  g_assert_cmpuint (bad_plans, ==, 0);
-  g_assert_cmpuint (covered, ==, 0);
-  g_assert_cmpuint (less * 20, <=, tags); /* hardly ever at the cost of what a tag says */
-}
-
-static void
-test_same_plan_same_labels (void)
-{
-  GRand *dice = g_rand_new_with_seed (7);
-  g_autofree char *text = random_plan (dice, 14);
-  g_autoptr (SqScene) scene = right_scene (text);
-  g_autoptr (SqPlanReport) one = report_of (scene, &one_to_fifty);
-  g_autoptr (SqPlanReport) other = report_of (scene, &one_to_fifty);
-  g_assert_cmpuint (one->labels->len, ==, other->labels->len);
-  for (guint i = 0; i < one->labels->len; i++) {
-    SqPaperBox a = g_array_index (one->labels, SqLabel, i).box;
-    SqPaperBox b = g_array_index (other->labels, SqLabel, i).box;
-    g_assert_true (a.x_mm == b.x_mm && a.y_mm == b.y_mm);
-  }
-  g_rand_free (dice);
 }
 
 static SqPaperBox
@@ -415,17 +272,10 @@ main (int argc, char **argv)
   g_test_add_func ("/draw/tags/what they say", test_tag_text);
   g_test_add_func ("/draw/tags/units are counted as people count", test_unit_order);
   g_test_add_func ("/draw/marks/back light from the set stop", test_back_stops);
-  g_test_add_func ("/draw/placing/a hand-placed tag stays", test_pinned);
   g_test_add_func ("/draw/marks/what they say", test_mark_text);
-  g_test_add_func ("/draw/placing/what need not be said is left out", test_leaves_out);
   g_test_add_func ("/draw/plan/figures of a window give way", test_window_gives_way);
   g_test_add_func ("/draw/plan/notes stand where they are", test_notes_stand);
   g_test_add_func ("/draw/plan/how far it reaches", test_extent);
-  g_test_add_func ("/draw/placing/labels keep to the field", test_keeps_to_field);
-  g_test_add_func ("/draw/placing/crowded tags say less", test_says_less);
-  g_test_add_func ("/draw/plan/no label lies on another", test_no_overlaps);
-  g_test_add_func ("/draw/plan/the same plan is labelled the same way", test_same_plan_same_labels);
   g_test_add_func ("/draw/plan/it tells what it uses", test_report);
-  g_test_add_func ("/draw/placing/what a place costs", test_obstacles);
   return g_test_run ();
 }
