@@ -11,12 +11,15 @@
 /* Covering less than this is not seen. */
 #define SEEN_MM2 0.05
 
-/* TRUE where it lies on a label, a letter, a face or something solid, or a leader does. */
+/* TRUE where it lies on a label, a letter, a face, something solid or the border, or a leader lies
+ * on it. */
 static gboolean
 lies_on_something (const SqLabelBoard *board, guint label)
 {
   const SqLabelPlace *place = &board->now[label];
   double covered_mm2 = sq_label_index_cover (board->index, place->box, 0.0).solid_mm2;
+  if (!sq_paper_box_within (place->box, sq_label_index_field (board->index)))
+    return TRUE;
   for (guint i = 0; i < board->n; i++) {
     const SqLabelPlace *other = &board->now[i];
     if (sq_label_reaches_apart (&place->reach, &board->taken[i]) || i == label)

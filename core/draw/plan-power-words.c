@@ -38,7 +38,8 @@ run_length_mm (const SqCableRun *run)
 
 /* On both sides of one straight part of a run. */
 static void
-add_spots_beside (const SqCableRun *run, guint part, SqPaperBox text, GArray *spots)
+add_spots_beside (
+  const SqCableRun *run, guint part, SqPaperBox text, SqPaperBox field, GArray *spots)
 {
   SqPaperPoint from = run->points[part - 1], to = run->points[part];
   SqPaperPoint end = run->points[run->n_points - 1];
@@ -54,7 +55,9 @@ add_spots_beside (const SqCableRun *run, guint part, SqPaperBox text, GArray *sp
       continue;
     double cost = COST_OFF_MIDDLE_MM * sq_paper_distance_mm (beside, run->label_at);
     for (int side = -1; side <= 1; side += 2) {
-      const SqLabelSpot spot = { sq_paper_along (beside, angle_rad + side * G_PI / 2, off_mm),
+      SqPaperPoint middle = sq_paper_along (beside, angle_rad + side * G_PI / 2, off_mm);
+      SqPaperBox box = sq_paper_box_round (middle, text.width_mm / 2, text.height_mm / 2);
+      const SqLabelSpot spot = { sq_paper_box_middle (sq_paper_box_moved_within (box, field)),
                                  cost };
       g_array_append_val (spots, spot);
     }
@@ -62,7 +65,7 @@ add_spots_beside (const SqCableRun *run, guint part, SqPaperBox text, GArray *sp
 }
 
 static void
-add_cable_words (const SqPlanParts *parts, GArray *words)
+add_cable_words (const SqPlanParts *parts, SqPaperBox field, GArray *words)
 {
   for (guint i = 0; i < parts->scene->cables->len; i++) {
     const SqCable *cable = SQ_AT (SqCable, parts->scene->cables, i);
@@ -81,7 +84,7 @@ add_cable_words (const SqPlanParts *parts, GArray *words)
     SqPaperBox box = word->wish.head[SQ_ROWS_RIGHT];
     GArray *spots = sq_plan_word_spots (word);
     for (guint part = 1; part < run->n_points; part++)
-      add_spots_beside (run, part, box, spots);
+      add_spots_beside (run, part, box, field, spots);
     word->wish.may_go = TRUE;
     if (!run->leaves)
       word->wish.most_cost = run_length_mm (run) < SQ_SHORT_CABLE * box.width_mm
@@ -116,9 +119,9 @@ add_probe_words (const SqPlanParts *parts, GArray *words)
 }
 
 void
-sq_plan_add_power_words (const SqPlanParts *parts, GArray *words)
+sq_plan_add_power_words (const SqPlanParts *parts, SqPaperBox field, GArray *words)
 {
   add_probe_words (parts, words);
   add_supply_words (parts, words);
-  add_cable_words (parts, words);
+  add_cable_words (parts, field, words);
 }

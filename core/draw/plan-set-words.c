@@ -235,7 +235,7 @@ sq_plan_add_set_words (const SqPlanParts *parts, SqLabelObstacles *obstacles, GA
   gboolean far_out = sq_first_tag_detail (parts->drawing->view) > SQ_TAG_FULL;
   gboolean with_tags = !parts->request->without_tags;
   if (with_tags && !far_out)
-    sq_plan_add_power_words (parts, words);
+    sq_plan_add_power_words (parts, obstacles->field, words);
   add_dimension_words (parts, obstacles, words);
   if (!far_out) {
     add_opening_words (parts, words);

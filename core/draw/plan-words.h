@@ -54,8 +54,8 @@ void sq_plan_word_set_box (SqPlanWord *word, SqPaperBox box);
 /* The words of lights, people, cameras and grip, the most important first. */
 void sq_plan_add_light_words (const SqPlanParts *parts, GArray *words);
 
-/* Those of supplies, cables and probes. */
-void sq_plan_add_power_words (const SqPlanParts *parts, GArray *words);
+/* Those of supplies, cables and probes, within @field. */
+void sq_plan_add_power_words (const SqPlanParts *parts, SqPaperBox field, GArray *words);
 
 /* The numbers of notes, within @field. */
 void sq_plan_add_note_words (const SqPlanParts *parts, SqPaperBox field, GArray *words);

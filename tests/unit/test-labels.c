@@ -20,9 +20,9 @@
 #define MOST_PLATES_CROSSED 55
 #define MOST_BARE_CROSSED 15
 
-/* On a sheet that is too small for the plan, which gives way to nobody, labels in a hundred lie on
- * something solid or are crossed by a leader. */
-#define MOST_CRAMPED 5
+/* Forty-eight lamps in a hall on a sheet that is too small for it: people's readings stay with them
+ * whatever they cover, and leaders find no way. Labels in a hundred. */
+#define MOST_CRAMPED 8
 
 /* A lamp is moved so far, and so many of the other tags in a hundred go elsewhere. */
 #define MOVE_M 0.05
@@ -55,10 +55,9 @@ assert_clean (const LabelFaults *faults)
   g_assert_cmpuint (faults->leaders_on_labels, ==, 0);
 }
 
-/* @own: on the sheet that it is drawn for */
 static void
 count_sample (
-  const char *name, const char *sheet, double denominator, gboolean own, LabelFaults *all)
+  const char *name, const char *sheet, double denominator, gboolean cramped, LabelFaults *all)
 {
   g_autoptr (SqScene) scene = sample_scene (name);
   g_autoptr (SqReadings) readings = sq_read_meter (scene, 1, NULL, NULL);
@@ -69,13 +68,13 @@ count_sample (
   g_autofree char *what = g_strdup_printf ("%s on %s at 1:%g", name, sheet, denominator);
   say_faults (what, &faults);
   g_assert_cmpuint (faults.tags, ==, scene->fixtures->len);
-  if (own)
-    assert_clean (&faults);
-  g_assert_cmpuint (faults.pairs, ==, 0);
-  g_assert_cmpuint (faults.outside, ==, 0);
-  assert_share (faults.on_solid, MOST_CRAMPED, faults.labels);
-  assert_share (faults.leaders_on_labels, MOST_CRAMPED, faults.labels);
   add_faults (all, &faults);
+  if (cramped) {
+    assert_share (faults.on_solid, MOST_CRAMPED, faults.labels);
+    assert_share (faults.leaders_on_labels, MOST_CRAMPED, faults.labels);
+    faults.on_solid = faults.leaders_on_labels = 0;
+  }
+  assert_clean (&faults);
 }
 
 static void
@@ -106,16 +105,17 @@ test_labels (void)
   static const struct {
     const char *name, *sheet;
     double denominator;
+    gboolean cramped;
   } others[] = {
-    { "office-interview", "A4", 50 },   { "lighthouse-kitchen", "A3", 48 },
-    { "lighthouse-kitchen", "A4", 96 }, { "ferry-terminal", "A3", 100 },
-    { "ferry-terminal", "A3", 200 },    { "ferry-terminal", "A4", 200 },
+    { "office-interview", "A4", 50, FALSE },   { "lighthouse-kitchen", "A3", 48, FALSE },
+    { "lighthouse-kitchen", "A4", 96, FALSE }, { "ferry-terminal", "A3", 100, FALSE },
+    { "ferry-terminal", "A3", 200, TRUE },     { "ferry-terminal", "A4", 200, TRUE },
   };
   LabelFaults all = { 0 };
   for (guint i = 0; i < G_N_ELEMENTS (samples); i++)
-    count_sample (samples[i].name, samples[i].sheet, samples[i].denominator, TRUE, &all);
+    count_sample (samples[i].name, samples[i].sheet, samples[i].denominator, FALSE, &all);
   for (guint i = 0; i < G_N_ELEMENTS (others); i++)
-    count_sample (others[i].name, others[i].sheet, others[i].denominator, FALSE, &all);
+    count_sample (others[i].name, others[i].sheet, others[i].denominator, others[i].cramped, &all);
   count_random (&all);
   say_faults ("all", &all);
   g_assert_cmpuint (all.pairs, ==, 0);
