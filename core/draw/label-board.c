@@ -5,7 +5,7 @@
 static const SqPaperBox nowhere = { G_MAXDOUBLE, G_MAXDOUBLE, 0.0, 0.0 };
 
 /* On an average each label may push in so often, and so many may stay while all others move about
- * them. Where there are more labels than that, the plan is too full for it to be of use. */
+ * them. With more labels than that it would take long and be of little use. */
 #define PUSHES_EACH 40
 #define AROUNDS 100
 #define MOST_LABELS 250
@@ -29,6 +29,7 @@ sq_label_board_init (SqLabelBoard *board,
                            .about = g_new (guint, n + 1),
                            .settled = g_new0 (gboolean, n + 1),
                            .yield = G_MAXDOUBLE,
+                           .many = many,
                            .pushes_left = many ? n : n * PUSHES_EACH,
                            .arounds_left = many ? 0 : AROUNDS };
   for (guint i = 0; i < n; i++)

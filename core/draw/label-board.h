@@ -33,6 +33,7 @@ typedef struct {
   gboolean *settled;
   double yield;
 
+  gboolean many; /* so many labels that there is hardly room for all: fine steps are of no use */
   guint pushes_left, arounds_left; /* so many more are tried (label-moves.c) */
 } SqLabelBoard;
 

@@ -10,10 +10,9 @@ G_BEGIN_DECLS
 #define SQ_COST_BODY 60.0   /* lamps, cameras, people */
 #define SQ_COST_PANEL 30.0
 #define SQ_COST_WALL 4.0
-#define SQ_COST_AXIS 6.0  /* axes of lamps, edges of a camera's field */
-#define SQ_COST_EDGE 3.0  /* other lines */
-#define SQ_COST_PIECE 2.0 /* the outline of a piece */
-#define SQ_COST_CONTOUR 10.0
+#define SQ_COST_AXIS 6.0          /* axes of lamps, edges of a camera's field */
+#define SQ_COST_EDGE 3.0          /* other lines */
+#define SQ_COST_PIECE 2.0         /* the outline of a piece */
 #define SQ_COST_LEADER_OVER 300.0 /* a leader across a label or a face */
 #define SQ_COST_LEADER_BODY 40.0  /* across a body */
 #define SQ_COST_LEADER_WALL 14.0

@@ -220,7 +220,6 @@ add_spots (const SqWish *wish, int detail, GArray *places)
   for (guint i = 0; i < wish->spots->len; i++) {
     const SqLabelSpot *spot = &g_array_index (wish->spots, SqLabelSpot, i);
     SqLabelPlace place = place_at (wish, detail, SQ_ROWS_RIGHT, spot->at, TRUE);
-    place.spot = (int)i;
     place.cost = spot->cost;
     g_array_append_val (places, place);
   }

@@ -11,7 +11,7 @@ G_BEGIN_DECLS
 /* One place that a label might take. */
 typedef struct {
   SqPaperPoint at;
-  int side, spot;
+  int side;
   double gap_mm; /* from its thing */
   gboolean has_leader;
   SqPaperLine leader;

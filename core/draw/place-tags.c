@@ -32,15 +32,16 @@ lies_on_something (const SqLabelBoard *board, guint label)
   return covered_mm2 > SEEN_MM2;
 }
 
-/* Labels that still lie on something say less, as far as that helps, the least important first.
- * TRUE if any does. */
+/* Labels that still lie on something say less, as far as that helps, the least important first;
+ * where there are many, at once as little as they can. TRUE if any does. */
 static gboolean
 say_less (SqLabelBoard *board)
 {
   gboolean any = FALSE;
   for (guint i = board->n; i-- > 0;) {
     const SqWish *wish = &board->wishes[i];
-    for (int detail = (int)wish->detail + 1;
+    int next = (int)wish->detail + 1;
+    for (int detail = board->many ? MAX (next, wish->n_details - 1) : next;
          detail < wish->n_details && !wish->pinned && lies_on_something (board, i); detail++) {
       SqLabelPlace best;
       double cost = sq_label_board_find_best (board, i, detail, &best);
@@ -60,7 +61,7 @@ say_more (SqLabelBoard *board)
   for (guint i = 0; i < board->n; i++) {
     int least = (int)board->wishes[i].detail;
     SqLabelPlace was = board->now[i];
-    for (int detail = 0; detail < least; detail++) {
+    for (int detail = 0; detail < (board->many ? MIN (least, 1) : least); detail++) {
       SqLabelPlace best;
       double cost = sq_label_board_find_best (board, i, detail, &best);
       if (cost >= sq_label_board_cost_now (board, i) + COST_MORE)
@@ -156,7 +157,6 @@ sq_place_tags (SqWish *wishes, guint n, const SqLabelObstacles *obstacles)
   for (guint i = 0; i < n; i++) {
     wishes[i].at = board.now[i].at;
     wishes[i].side = board.now[i].side;
-    wishes[i].spot = board.now[i].spot;
     wishes[i].has_leader = board.now[i].has_leader;
     wishes[i].leader = board.now[i].leader;
   }

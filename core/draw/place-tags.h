@@ -36,7 +36,6 @@ typedef struct {
   const GArray *spots; /* (nullable) SqLabelSpot: it stands at one of these, and tries no others */
 
   gboolean left_out;
-  int spot; /* which of @spots it took */
   SqPaperPoint at;
   int side;
   SqTagDetail detail;
