@@ -142,7 +142,8 @@ cut_solid (const SqCutPlane *plane, const SqObstacle *obstacle, SqCutPart *part)
     memcpy (part->corner, points, 2 * sizeof *points);
     return sq_place_distance_m (points[0], points[1]) > SQ_TOUCH_M;
   }
-  part->n = MIN (sq_cut_outline (points, n, outline), SQ_CUT_CORNERS);
+  part->n = sq_cut_outline (points, n, outline);
+  g_return_val_if_fail (part->n <= SQ_CUT_CORNERS, FALSE);
   memcpy (part->corner, outline, part->n * sizeof *outline);
   return part->n >= 3;
 }
