@@ -1,6 +1,7 @@
 /* section-cut.c: the upright plane through a lamp, and what of the set it cuts */
 #include "draw/section-cut.h"
 
+#include "draw/ray-cut.h"
 #include "light/obstacles.h"
 
 /* A lamp may touch a wall or hang in a shade: what it stands in does not stop its light. */
@@ -181,12 +182,9 @@ sq_cut_goes_through (const GArray *parts, const SqThing *owner)
 gboolean
 sq_cut_stops (const SqThing *owner, double passes)
 {
-  const double shut = 0.01;
-  if (owner->kind == &sq_panel_kind) {
-    int kind = ((const SqPanel *)owner)->kind;
-    return kind == SQ_PANEL_FLAG || kind == SQ_PANEL_BOUNCE;
-  }
-  return passes < shut;
+  if (owner->kind == &sq_panel_kind)
+    return sq_panel_ends_light ((const SqPanel *)owner);
+  return passes < SQ_SHUT_TRANSMITTANCE;
 }
 
 double
