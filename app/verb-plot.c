@@ -1,7 +1,6 @@
 /* verb-plot.c: the plan at true scale as PDF, SVG or PNG */
 #include "arguments.h"
 #include "base/error.h"
-#include "draw/section.h"
 #include "paper/plot.h"
 #include "paper/scale.h"
 #include "verbs.h"
@@ -88,18 +87,15 @@ has_section (const SqPlotRequest *request)
   return FALSE;
 }
 
-/* A light is named for a section: both must be there. */
+/* A light is named for a section: that must be asked for. */
 static gboolean
-check_light (const char *id, const SqScene *scene, const SqPlotRequest *request, GError **error)
+check_light (const char *id, const SqPlotRequest *request, GError **error)
 {
-  if (id == NULL)
+  if (id == NULL || has_section (request))
     return TRUE;
-  if (!has_section (request)) {
-    g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE,
-                 _ ("--light: no page is a section, expected --pages section"));
-    return FALSE;
-  }
-  return sq_section_light (scene, id, error) != NULL;
+  g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE,
+               _ ("--light: no page is a section, expected --pages section"));
+  return FALSE;
 }
 
 /* What is said of the paper on the command line replaces all that pages say of it. */
@@ -137,7 +133,7 @@ request_of (const PlotOptions *options,
     return FALSE;
   if (options->pages != NULL && !sq_plot_request_pages (request, options->pages, error))
     return FALSE;
-  if (!check_light (options->light, scene, request, error))
+  if (!check_light (options->light, request, error))
     return FALSE;
   if (options->overlay != NULL)
     overlay_of (options->overlay, &request->overlay);
@@ -158,9 +154,10 @@ sq_verb_plot (int argc, char **argv, const char *summary)
 {
   g_auto (PlotOptions) options = { .dpi = SQ_PLOT_USUAL_DPI };
   const GOptionEntry own[] = {
-    { "sheet", 0, 0, G_OPTION_ARG_STRING, &options.sheet, N_ ("The sheet; the smallest that does"),
+    { "sheet", 0, 0, G_OPTION_ARG_STRING, &options.sheet,
+      N_ ("The sheet; that on which plan and words fit best"),
       N_ ("A4…A0|letter|tabloid|arch-a…e") },
-    { "scale", 0, 0, G_OPTION_ARG_STRING, &options.scale, N_ ("The scale; the best that fits"),
+    { "scale", 0, 0, G_OPTION_ARG_STRING, &options.scale, N_ ("The scale; the largest that fits"),
       N_ ("1:50|1/4\"=1'") },
     { "overlay", 0, 0, G_OPTION_ARG_STRING, &options.overlay, N_ ("What lies under the plan"),
       N_ ("lux|stops|none") },

@@ -1,5 +1,6 @@
 /* lamp-size.c: how big a lamp is drawn: to scale, but never too small to be read */
 #include "draw/lamp-parts.h"
+#include "draw/shining-face.h"
 
 /* A face is at most this share of its body's width, unless a cloth spreads it. */
 #define MOST_FACE_SHARE 0.94
@@ -20,26 +21,6 @@ form_of (const SqLamp *lamp)
   if (lamp->elevation_deg >= 90.0 - SQ_LAMP_UPRIGHT_DEG)
     return SQ_FORM_UP;
   return SQ_FORM_AIMED;
-}
-
-/* The last soft box in front replaces the face. Returns: (nullable) */
-static const SqModifier *
-soft_box (const SqFixture *fixture)
-{
-  const SqModifier *found = NULL;
-  for (guint i = 0; fixture != NULL && i < fixture->modifiers->len; i++) {
-    const SqModifier *modifier = SQ_AT (SqModifier, fixture->modifiers, i);
-    if (modifier->kind == SQ_MODIFIER_SOFTBOX)
-      found = modifier;
-  }
-  return found;
-}
-
-/* A rectangle of @a by @b, rolled about the throw, as wide as it looks from above. */
-static double
-rolled (double a, double b, double roll_deg)
-{
-  return fabs (a * cos (SQ_RADIANS (roll_deg))) + fabs (b * sin (SQ_RADIANS (roll_deg)));
 }
 
 static double
@@ -90,10 +71,10 @@ keep_readable (SqLampSize *size, const SqClass *lamp_class)
 static void
 spread_by_cloth (SqLampSize *size, const SqLamp *lamp, double k)
 {
-  const SqModifier *box = soft_box (lamp->fixture);
+  const SqModifier *box = sq_soft_box (lamp->fixture);
   if (box != NULL) {
-    size->face_mm = rolled (box->width_m, box->height_m, lamp->roll_deg) * k;
-    size->face_up_mm = rolled (box->height_m, box->width_m, lamp->roll_deg) * k;
+    SqShiningFace face = sq_shining_face (lamp->lamp_class, lamp->fixture);
+    size->face_up_mm = sq_shining_extent_m (&face, lamp->roll_deg + 90.0) * k;
     size->skirt_mm = MAX (box->depth_m * k, 2.2);
     size->front_mm = 0.42;
     return;
@@ -113,39 +94,38 @@ sq_lamp_size (const SqView *view, const SqLamp *lamp)
   const SqClass *lamp_class = lamp->lamp_class;
   const SqBody *body = lamp_class->body;
   double k = view->mm_per_m;
-  double face_m = lamp_class->face != NULL ? lamp_class->face->width_m : 0.0;
-  double face_up_m = lamp_class->face != NULL ? sq_face_height_m (lamp_class->face) : 0.0;
+  const SqShiningFace face = sq_shining_face (lamp_class, lamp->fixture);
+  const SqShiningFace outline = { body->width_m, body->height_m,
+                                  FALSE }; /* of the body, from ahead */
   SqLampSize size = { .form = form_of (lamp) };
 
   if (size.form == SQ_FORM_ROUND) {
     double ball_m =
-      lamp_class->optics == SQ_OPTICS_ROUND ? MAX (face_m, body->width_m) : body->width_m;
+      lamp_class->optics == SQ_OPTICS_ROUND ? MAX (face.width_m, body->width_m) : body->width_m;
     size.width_mm = size.depth_mm = MAX (ball_m * k, SQ_LAMP_LEAST_MM);
     size.face_mm = size.face_up_mm = size.width_mm;
     return size;
   }
   if (size.form == SQ_FORM_AIMED) {
-    size.width_mm = rolled (body->width_m, body->height_m, lamp->roll_deg) * k;
+    size.width_mm = sq_shining_extent_m (&outline, lamp->roll_deg) * k;
     size.depth_mm = body->depth_m * k;
-    size.face_mm = rolled (face_m, face_up_m, lamp->roll_deg) * k;
+    size.face_mm = sq_shining_extent_m (&face, lamp->roll_deg) * k;
   } else { /* the azimuth has the roll in it */
     size.width_mm = body->width_m * k;
     size.depth_mm = body->height_m * k;
-    size.face_mm = face_m * k;
-    size.face_up_mm = face_up_m * k;
+    size.face_mm = face.width_m * k;
+    size.face_up_mm = face.height_m * k;
   }
   keep_readable (&size, lamp_class);
 
-  gboolean cloth = lamp_class->optics == SQ_OPTICS_DIFFUSED || soft_box (lamp->fixture) != NULL;
+  gboolean has_box = sq_soft_box (lamp->fixture) != NULL;
+  gboolean cloth = lamp_class->optics == SQ_OPTICS_DIFFUSED || has_box;
   if (cloth && size.form == SQ_FORM_AIMED) {
     spread_by_cloth (&size, lamp, k);
     return size;
   }
-  if (cloth && soft_box (lamp->fixture) != NULL) {
-    size.face_mm = soft_box (lamp->fixture)->width_m * k;
-    size.face_up_mm = soft_box (lamp->fixture)->height_m * k;
+  if (has_box)
     return size;
-  }
   size.face_mm = CLAMP (size.face_mm, 0.4 * size.width_mm, MOST_FACE_SHARE * size.width_mm);
   size.face_up_mm = CLAMP (size.face_up_mm, 0.4 * size.depth_mm, MOST_FACE_SHARE * size.depth_mm);
   size.front_mm = size.form == SQ_FORM_AIMED ? front_mark_mm (lamp_class, size.face_mm) : 0.0;

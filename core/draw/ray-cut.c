@@ -4,8 +4,11 @@
 /* A lamp may touch a wall or hang in a doorway: what it stands in does not stop it. */
 #define CLEAR_M 0.02
 
-/* A door or shutter that lets less than this through counts as shut. */
-#define SHUT_TRANSMITTANCE 0.01
+gboolean
+sq_panel_ends_light (const SqPanel *panel)
+{
+  return panel->kind == SQ_PANEL_FLAG || panel->kind == SQ_PANEL_BOUNCE;
+}
 
 double
 sq_ray_meets_panel_m (const SqPanel *panel, SqPoint from, SqVector toward)
@@ -28,9 +31,9 @@ sq_ray_meets_panel_m (const SqPanel *panel, SqPoint from, SqVector toward)
 static gboolean
 is_shut (const SqOpening *opening)
 {
-  if (opening->kind == SQ_OPENING_DOOR && opening->open_deg <= 0.0)
+  if (opening->kind == SQ_OPENING_DOOR && opening->open_deg == 0.0)
     return TRUE;
-  return sq_opening_transmittance (opening) < SHUT_TRANSMITTANCE;
+  return sq_opening_transmittance (opening) < SQ_SHUT_TRANSMITTANCE;
 }
 
 static gboolean
@@ -92,7 +95,7 @@ sq_sight_cut_m (const SqScene *scene,
   for (guint i = 0; i < scene->panels->len; i++) {
     const SqPanel *panel = SQ_AT (SqPanel, scene->panels, i);
     double t =
-      panel->kind == SQ_PANEL_FLAG && panel->set ? sq_ray_meets_panel_m (panel, from, ray) : NAN;
+      panel->set && sq_panel_ends_light (panel) ? sq_ray_meets_panel_m (panel, from, ray) : NAN;
     if (t < cut)
       cut = t;
   }

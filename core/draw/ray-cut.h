@@ -5,14 +5,17 @@
 
 G_BEGIN_DECLS
 
+/* What lets less than this through counts as shut. */
+#define SQ_SHUT_TRANSMITTANCE 0.01
+
 /* sq_ray_cut_m:
  * @blocks: the walls (draw/wall-shape.h)
  * @toward: the ray's direction, any length but 0
  * @most_m: look no further
  *
- * What stops it: walls over their height but for open openings, flags in place, floor and ceiling.
- * For drawing lines only: the light itself is computed elsewhere.
- * Returns: the length of the ray, at most @most_m */
+ * What stops it: walls over their height but for open openings, flags and bounces in place, floor
+ * and ceiling. For drawing lines only: the light itself is computed elsewhere. Returns: the length
+ * of the ray, at most @most_m */
 double sq_ray_cut_m (
   const SqScene *scene, const GArray *blocks, SqPoint from, SqVector toward, double most_m);
 
@@ -28,6 +31,11 @@ double sq_sight_cut_m (const SqScene *scene,
                        SqVector toward,
                        double indoors_m,
                        double most_m);
+
+/* TRUE for a panel that ends a ray whatever its cloth: flags and bounces; light goes on from
+ * others.
+ */
+gboolean sq_panel_ends_light (const SqPanel *panel);
 
 /* How far along the ray it passes through @panel; NAN where it misses. */
 double sq_ray_meets_panel_m (const SqPanel *panel, SqPoint from, SqVector toward);

@@ -34,7 +34,8 @@ list_of_lamps (const SqScene *scene)
   return g_string_free (list, FALSE);
 }
 
-/* The better key of two: aimed at the mark, burning, the earlier. */
+/* Any key before what is none; of two keys the one that burns, then the one that is aimed at the
+ * mark; of equals the earlier is taken. */
 static int
 key_rank (const SqFixture *fixture, const SqMark *mark)
 {

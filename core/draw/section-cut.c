@@ -1,6 +1,7 @@
 /* section-cut.c: the upright plane through a lamp, and what of the set it cuts */
 #include "draw/section-cut.h"
 
+#include "draw/ray-cut.h"
 #include "light/obstacles.h"
 
 /* A lamp may touch a wall or hang in a shade: what it stands in does not stop its light. */
@@ -142,7 +143,8 @@ cut_solid (const SqCutPlane *plane, const SqObstacle *obstacle, SqCutPart *part)
     memcpy (part->corner, points, 2 * sizeof *points);
     return sq_place_distance_m (points[0], points[1]) > SQ_TOUCH_M;
   }
-  part->n = MIN (sq_cut_outline (points, n, outline), SQ_CUT_CORNERS);
+  part->n = sq_cut_outline (points, n, outline);
+  g_return_val_if_fail (part->n <= SQ_CUT_CORNERS, FALSE);
   memcpy (part->corner, outline, part->n * sizeof *outline);
   return part->n >= 3;
 }
@@ -180,12 +182,9 @@ sq_cut_goes_through (const GArray *parts, const SqThing *owner)
 gboolean
 sq_cut_stops (const SqThing *owner, double passes)
 {
-  const double shut = 0.01;
-  if (owner->kind == &sq_panel_kind) {
-    int kind = ((const SqPanel *)owner)->kind;
-    return kind == SQ_PANEL_FLAG || kind == SQ_PANEL_BOUNCE;
-  }
-  return passes < shut;
+  if (owner->kind == &sq_panel_kind)
+    return sq_panel_ends_light ((const SqPanel *)owner);
+  return passes < SQ_SHUT_TRANSMITTANCE;
 }
 
 double

@@ -118,9 +118,12 @@ draw_limbs (
   cairo_set_line_cap (cr, CAIRO_LINE_CAP_ROUND);
   for (guint i = 0; i < n; i++) {
     const Limb *limb = &limbs[i];
+    double wide_mm = limb->wide * k + more_mm;
+    if (wide_mm <= 0.0) /* at a small scale some are all outline */
+      continue;
     cairo_move_to (cr, limb->x1 * k, -limb->y1 * k);
     cairo_line_to (cr, limb->x2 * k, -limb->y2 * k);
-    sq_draw_stroke (drawing, limb->wide * k + more_mm, colour);
+    sq_draw_stroke (drawing, wide_mm, colour);
   }
   cairo_restore (cr);
 }

@@ -17,7 +17,8 @@ SqTurnedBox sq_section_camera_outline (const SqView *view,
                                        const SqSection *section,
                                        const SqCamera *camera);
 
-/* Where it looks on the cut, as sq_draw_camera() takes it; up where it looks out of the cut. */
+/* Where it looks on the cut, as sq_draw_camera() takes it; level, to the side it leans to, where it
+ * looks out of the cut. */
 double sq_section_camera_deg (const SqSection *section, const SqCamera *camera);
 
 G_END_DECLS

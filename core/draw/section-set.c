@@ -88,8 +88,10 @@ sq_section_piece (
     behind = MIN (behind, off - round);
   }
   *cut = sq_cut_goes_through (set->parts, &piece->thing);
-  if (*cut)
-    least->x_m = -(most->x_m = -G_MAXDOUBLE);
+  if (*cut) {
+    least->x_m = G_MAXDOUBLE;
+    most->x_m = -G_MAXDOUBLE;
+  }
   for (guint i = 0; *cut && i < set->parts->len; i++) {
     const SqCutPart *part = &g_array_index (set->parts, SqCutPart, i);
     for (guint k = 0; part->owner == &piece->thing && k < part->n; k++) {

@@ -10,15 +10,6 @@
 /* Past this no ray is followed. */
 #define MOST_REACH_M 60.0
 
-/* Shares of stature (light/people.c): the crown of who stands, sits, lies. */
-static const double crown_share[] = { 1.0, 0.79, 0.13 };
-
-double
-sq_figure_height_m (const SqMark *mark)
-{
-  return crown_share[mark->posture] * mark->stature_m;
-}
-
 typedef struct {
   const GArray *parts;
   const SqThing *figure; /* not its own obstacle */
@@ -255,7 +246,7 @@ sq_section_shadow (const SqSectionThrow *way,
   SqPlace foot = sq_cut_place (plane, sq_point_above (mark->at, mark->floor_m));
   *shadow = (SqSectionShadow){ .mark = mark,
                                .foot = foot,
-                               .crown = { foot.x_m, foot.y_m + sq_figure_height_m (mark) } };
+                               .crown = { foot.x_m, foot.y_m + sq_mark_crown_height_m (mark) } };
   SqPlace source = way->framed_m > 0.0 ? way->ticks_from : way->from;
   Fan fan = { parts, &mark->thing, source, foot.x_m };
   if (mark->posture == SQ_POSTURE_LIE || fabs (foot.x_m - source.x_m) < LEAST_AWAY_M)

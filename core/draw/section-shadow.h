@@ -22,9 +22,6 @@ typedef struct {
   SqPlace edge[SQ_EDGES]; /* where light from the upper and lower end of what shines comes back */
 } SqSectionShadow;
 
-/* How high somebody is: the crown above the mark's floor, standing, sitting, lying. */
-double sq_figure_height_m (const SqMark *mark);
-
 /* sq_section_shadow:
  * @parts: what the plane cuts (sq_cut_parts())
  *

@@ -6,6 +6,7 @@
 
 #include "draw/beam-angles.h"
 #include "draw/ray-cut.h"
+#include "draw/shining-face.h"
 
 /* No line is followed further than this. */
 #define MOST_REACH_M 60.0
@@ -119,24 +120,7 @@ add_ticks (SqSectionThrow *way)
   }
 }
 
-/* The last soft box in front replaces the face. */
-static double
-face_up_m (const SqClass *lamp_class, const SqFixture *fixture)
-{
-  double width = lamp_class->face != NULL ? lamp_class->face->width_m : 0.0;
-  double height = lamp_class->face != NULL ? sq_face_height_m (lamp_class->face) : 0.0;
-  for (guint i = 0; i < fixture->modifiers->len; i++) {
-    const SqModifier *modifier = SQ_AT (SqModifier, fixture->modifiers, i);
-    if (modifier->kind == SQ_MODIFIER_SOFTBOX) {
-      width = modifier->width_m;
-      height = modifier->height_m;
-    }
-  }
-  double roll = SQ_RADIANS (fixture->roll_deg);
-  return fabs (height * cos (roll)) + fabs (width * sin (roll));
-}
-
-/* The frame takes over where its cut is met; else the lamp's own face shines. */
+/* The frame takes over where its cut is met; else what shines of the lamp itself. */
 static void
 find_source (const SqClass *lamp_class,
              const SqFixture *fixture,
@@ -144,7 +128,8 @@ find_source (const SqClass *lamp_class,
              SqSectionThrow *way)
 {
   SqVector up = across_axis (way);
-  double half = face_up_m (lamp_class, fixture) / 2;
+  SqShiningFace face = sq_shining_face (lamp_class, fixture);
+  double half = sq_shining_extent_m (&face, fixture->roll_deg + 90.0) / 2;
   way->source[SQ_EDGE_ABOVE] =
     (SqPlace){ way->from.x_m + half * up.x, way->from.y_m + half * up.y };
   way->source[SQ_EDGE_UNDER] =

@@ -60,9 +60,17 @@ free_beside_m (const SqSection *section, double along_m, double height_m, double
   return beside_m;
 }
 
-/* The heights that are measured in the drawing: of the lens, and of the subject's crown. */
+/* A height that is measured in the drawing. */
+typedef struct {
+  SqDimensionLine line;
+  const SqThing *of;
+} Measure;
+
+#define MOST_MEASURES 2
+
+/* Of the lens, and of the subject's crown. */
 static guint
-dimensions (const SqView *view, const SqSection *section, SqDimensionLine lines[2])
+find_measures (const SqView *view, const SqSection *section, Measure measures[MOST_MEASURES])
 {
   double beside = BESIDE_MM / view->mm_per_m;
   double legs =
@@ -70,10 +78,11 @@ dimensions (const SqView *view, const SqSection *section, SqDimensionLine lines[
   double lens = section->light->at.z_m;
   guint n = 0;
   if (lens > 0.0)
-    lines[n++] =
-      (SqDimensionLine){ .from = { 0.0, 0.0 },
-                         .to = { 0.0, lens },
-                         .offset_m = free_beside_m (section, 0.0, lens, MAX (beside, legs)) };
+    measures[n++] =
+      (Measure){ .line = { .from = { 0.0, 0.0 },
+                           .to = { 0.0, lens },
+                           .offset_m = free_beside_m (section, 0.0, lens, MAX (beside, legs)) },
+                 .of = &section->light->thing };
   if (section->subject != NULL && sq_section_shows_mark (section, section->subject)) {
     const SqMark *mark = section->subject;
     double along = sq_cut_place (&section->plane, sq_mark_face (mark)).x_m;
@@ -81,11 +90,12 @@ dimensions (const SqView *view, const SqSection *section, SqDimensionLine lines[
     gboolean knees =
       mark->posture == SQ_POSTURE_SIT &&
       sq_cut_direction (&section->plane, sq_vector_toward (mark->facing_deg, 0.0)).x > 0.0;
+    double crown = mark->floor_m + sq_mark_crown_height_m (mark);
     double right = MAX (beside, knees ? 0.8 : 0.5),
            free_m = free_beside_m (section, along, 0.05, -right);
-    lines[n++] = (SqDimensionLine){ .from = { along, 0.0 },
-                                    .to = { along, mark->floor_m + sq_figure_height_m (mark) },
-                                    .offset_m = free_m };
+    measures[n++] =
+      (Measure){ .line = { .from = { along, 0.0 }, .to = { along, crown }, .offset_m = free_m },
+                 .of = &mark->thing };
   }
   return n;
 }
@@ -160,17 +170,16 @@ stretch_box (const SqView *view, const SqSectionSet *set)
   return (SqPaperBox){ left, view->clip.y_mm, right - left, view->clip.height_mm };
 }
 
+/* What they take up, for words to keep clear of. */
 static void
-measure (SqDrawing *drawing, const SqSection *section, GArray *boxes, GArray *lines)
+add_measures (SqDrawing *drawing, const Measure *measures, guint n, GArray *boxes, GArray *lines)
 {
-  SqDimensionLine measured[2];
-  guint n = dimensions (drawing->view, section, measured);
   for (guint i = 0; i < n; i++) {
     SqPaperLine drawn[3];
-    SqPaperBox box = sq_dimension_text_box (drawing, &measured[i]);
-    sq_dimension_lines (drawing->view, &measured[i], drawn);
+    SqPaperBox box = sq_dimension_text_box (drawing, &measures[i].line);
+    sq_dimension_lines (drawing->view, &measures[i].line, drawn);
     g_array_append_val (boxes, box);
-    g_array_append_vals (lines, drawn, 3);
+    g_array_append_vals (lines, drawn, G_N_ELEMENTS (drawn));
   }
 }
 
@@ -179,15 +188,16 @@ fill_report (SqSectionReport *report,
              const SqView *view,
              const SqSection *section,
              const SqSectionWords *words,
-             const GArray *dimension_boxes)
+             const Measure *measures,
+             const GArray *measure_boxes)
 {
   g_array_set_size (report->labels, 0);
   g_array_set_size (report->handles, 0);
   sq_section_words_report (words, report->labels);
-  for (guint i = 0; i < dimension_boxes->len; i++) {
+  for (guint i = 0; i < measure_boxes->len; i++) {
     const SqLabel label = { .kind = SQ_LABEL_DIMENSION,
-                            .thing = i == 0 ? &section->light->thing : &section->subject->thing,
-                            .box = g_array_index (dimension_boxes, SqPaperBox, i) };
+                            .thing = measures[i].of,
+                            .box = g_array_index (measure_boxes, SqPaperBox, i) };
     g_array_append_val (report->labels, label);
   }
   sq_section_handles (view, section, report->handles);
@@ -206,11 +216,13 @@ sq_draw_section (SqDrawing *drawing, const SqSectionRequest *request)
     sq_side_lamp_new (view, section->scene, &section->plane, section->light);
   double front_mm = sq_lamp_reach_mm (view, &side->lamp);
 
-  measure (drawing, section, boxes, lines);
+  Measure measures[MOST_MEASURES];
+  guint n_measures = find_measures (view, section, measures);
+  add_measures (drawing, measures, n_measures, boxes, lines);
   g_autoptr (SqSectionWords) words =
     sq_section_words_new (drawing, section, request->tag_rows, boxes, lines);
   if (request->report != NULL)
-    fill_report (request->report, view, section, words, boxes);
+    fill_report (request->report, view, section, words, measures, boxes);
 
   sq_draw_clip_to (drawing, view->clip);
   cairo_set_line_cap (cr, CAIRO_LINE_CAP_BUTT);
@@ -230,11 +242,9 @@ sq_draw_section (SqDrawing *drawing, const SqSectionRequest *request)
   sq_draw_section_tilt (drawing, section, front_mm);
   sq_draw_unclip (drawing);
 
-  SqDimensionLine measured[2];
-  guint n = dimensions (view, section, measured);
   sq_draw_layer (drawing, SQ_LAYER_DIMENSIONS);
-  for (guint i = 0; i < n; i++)
-    sq_draw_dimension (drawing, &measured[i]);
+  for (guint i = 0; i < n_measures; i++)
+    sq_draw_dimension (drawing, &measures[i].line);
   sq_draw_section_scale (drawing, set);
   sq_draw_layer (drawing, SQ_LAYER_LABELS);
   sq_section_words_draw (words, drawing);

@@ -1,12 +1,11 @@
 /* shadow.c: the shadow that somebody throws on the floor */
 #include "draw/shadow.h"
 
+#include "draw/shining-face.h"
+
 /* A lamp no higher than the figure throws it without end: so far it is drawn. */
 #define MOST_LENGTH_M 8.0
 #define LEAST_LENGTH_M 0.3
-
-/* Of the crown over the eyes (common practice). */
-#define CROWN_M 0.11
 
 /* A ray may end this much short of the face and still reach it. */
 #define REACHED_M 0.01
@@ -14,38 +13,17 @@
 /* So far over the floor walls stop it: over no sill, under every door's head. */
 #define OVER_FLOOR_M 0.05
 
-/* How wide a rectangle, rolled about the light's way, is in the level. */
-static double
-level_width_m (double width_m, double height_m, double roll_deg)
-{
-  return fabs (width_m * cos (SQ_RADIANS (roll_deg))) +
-         fabs (height_m * sin (SQ_RADIANS (roll_deg)));
-}
-
 SqShadowSource
 sq_shadow_source (const SqScene *scene, const SqFixture *fixture, const SqMark *mark)
 {
   const SqClass *lamp_class = sq_scene_class (scene, fixture->class_id);
   SqVector way = sq_vector_between (fixture->at, sq_mark_face (mark));
   const SqPanel *frame = sq_frame_on_the_way (scene, fixture->at, way);
-  if (frame != NULL)
-    return (SqShadowSource){ frame->at,
-                             level_width_m (frame->width_m, frame->height_m, frame->roll_deg) };
-
-  SqShadowSource source = { fixture->at, 0.0 };
-  if (lamp_class->face != NULL)
-    source.width_m = level_width_m (lamp_class->face->width_m, sq_face_height_m (lamp_class->face),
-                                    fixture->roll_deg);
-  if (lamp_class->face != NULL && lamp_class->face->shape == SQ_SHAPE_DISC)
-    source.width_m = lamp_class->face->width_m;
-  for (guint i = 0; i < fixture->modifiers->len; i++) {
-    const SqModifier *box = SQ_AT (SqModifier, fixture->modifiers, i);
-    if (box->kind == SQ_MODIFIER_SOFTBOX)
-      source.width_m = box->shape == SQ_SHAPE_DISC
-                         ? box->width_m
-                         : level_width_m (box->width_m, box->height_m, fixture->roll_deg);
-  }
-  return source;
+  SqShiningFace face = sq_shining_face (lamp_class, fixture);
+  if (frame == NULL)
+    return (SqShadowSource){ fixture->at, sq_shining_extent_m (&face, fixture->roll_deg) };
+  face = (SqShiningFace){ frame->width_m, frame->height_m, FALSE };
+  return (SqShadowSource){ frame->at, sq_shining_extent_m (&face, frame->roll_deg) };
 }
 
 double
@@ -65,7 +43,7 @@ sq_shadow_core_m (double source_m, double before_m)
 static double
 floor_length_m (const SqMark *mark, double lamp_z_m, double away_m)
 {
-  double crown_m = sq_mark_face (mark).z_m + CROWN_M;
+  double crown_m = mark->floor_m + sq_mark_crown_height_m (mark);
   if (lamp_z_m <= crown_m)
     return MOST_LENGTH_M;
   return away_m * (crown_m - mark->floor_m) / (lamp_z_m - crown_m);

@@ -204,7 +204,7 @@ void
 sq_svg_stroke (SqSvg *svg, double width_mm, SqColour colour, const double *dash_mm, int n_dashes)
 {
   g_autofree char *path = take_path (svg);
-  if (path == NULL)
+  if (path == NULL || width_mm <= 0.0)
     return;
   sq_svg_open (svg);
   g_string_append_printf (svg->body, "<path d=\"%s\" fill=\"none\"", path);

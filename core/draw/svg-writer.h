@@ -39,7 +39,7 @@ char *sq_svg_end (SqSvg *svg, const char *title, const char *about, gsize *lengt
 void sq_svg_layer (SqSvg *svg, SqLayer layer);
 
 /* Like their namesakes of cairo, with the current path, matrix, line cap, line join and fill rule.
- * Each clears the path. */
+ * Each clears the path; a pen of no width leaves nothing. */
 void sq_svg_stroke (
   SqSvg *svg, double width_mm, SqColour colour, const double *dash_mm, int n_dashes);
 void sq_svg_fill (SqSvg *svg, SqColour colour, double alpha);

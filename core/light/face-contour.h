@@ -5,29 +5,28 @@
 
 G_BEGIN_DECLS
 
-/* SqContourEdges of a polygon as they lie from each receptor: the angle that one spans, as its sine
- * and cosine sq_triple_times a length, and n · Γ: how its plane's normal stands to the receptor's.
- */
+/* An edge of a polygon as it lies from each receptor: the angle that it spans, as its sine and
+ * cosine times a length, and n · Γ: how its plane's normal stands to the receptor's. */
 typedef struct {
   SqReal sine[SQ_FACE_BLOCK], cosine[SQ_FACE_BLOCK], facing[SQ_FACE_BLOCK];
-} SqContourEdges;
+} SqContourEdge;
 
 static inline void
-sq_contour_edge (SqContourEdges *edges, gsize i, SqTriple a, SqTriple b, SqTriple normal)
+sq_contour_edge (SqContourEdge *edge, gsize i, SqTriple a, SqTriple b, SqTriple normal)
 {
   SqTriple plane = sq_triple_cross (a, b);
   SqReal length = sq_real_sqrt (sq_triple_dot (plane, plane));
-  edges->sine[i] = length;
-  edges->cosine[i] = sq_triple_dot (a, b);
-  edges->facing[i] = sq_triple_dot (plane, normal) / (length > 0 ? length : 1);
+  edge->sine[i] = length;
+  edge->cosine[i] = sq_triple_dot (a, b);
+  edge->facing[i] = sq_triple_dot (plane, normal) / (length > 0 ? length : 1);
 }
 
 /* + β · (n · Γ) */
 static inline void
-sq_contour_add (const SqContourEdges *edges, gsize n, SqReal *restrict sum)
+sq_contour_add (const SqContourEdge *edge, gsize n, SqReal *restrict sum)
 {
   for (gsize i = 0; i < n; i++)
-    sum[i] += sq_real_atan2 (edges->sine[i], edges->cosine[i]) * edges->facing[i];
+    sum[i] += sq_real_atan2 (edge->sine[i], edge->cosine[i]) * edge->facing[i];
 }
 
 /* E = L/2 · | sum of β · (n · Γ) |, see light/area.h. */
@@ -35,7 +34,7 @@ static inline void
 sq_sum_contour (const SqFaceSums *sums, const SqRealReceptors *block, gsize n, SqReal *restrict lux)
 {
   const SqReal half = (SqReal)(sums->luminance_cd_m2 / 2.0);
-  SqContourEdges edges;
+  SqContourEdge edge;
   SqReal sum[SQ_FACE_BLOCK] = { 0 };
   for (guint k = 0; k < sums->n_corners; k++) {
     const SqTriple from = sq_triple_from_origin (sums, sums->corners[k]);
@@ -43,10 +42,10 @@ sq_sum_contour (const SqFaceSums *sums, const SqRealReceptors *block, gsize n, S
       sq_triple_from_origin (sums, sums->corners[k + 1 < sums->n_corners ? k + 1 : 0]);
     for (gsize i = 0; i < n; i++) {
       SqTriple at = sq_stands_at (block, i);
-      sq_contour_edge (&edges, i, sq_triple_minus (from, at), sq_triple_minus (to, at),
+      sq_contour_edge (&edge, i, sq_triple_minus (from, at), sq_triple_minus (to, at),
                        sq_looks_along (block, i));
     }
-    sq_contour_add (&edges, n, sum);
+    sq_contour_add (&edge, n, sum);
   }
   for (gsize i = 0; i < n; i++)
     lux[i] = sq_real_abs (sum[i]) * half;
@@ -77,7 +76,7 @@ sq_sum_cut_contour (const SqFaceSums *sums,
 {
   const SqReal half = (SqReal)(sums->luminance_cd_m2 / 2.0);
   const SqTriple first = sq_triple_from_origin (sums, sums->corners[0]);
-  SqContourEdges edges;
+  SqContourEdge edge;
   SqTriple leaves[SQ_FACE_BLOCK], enters[SQ_FACE_BLOCK];
   SqReal sum[SQ_FACE_BLOCK] = { 0 };
   for (gsize i = 0; i < n; i++)
@@ -98,13 +97,13 @@ sq_sum_cut_contour (const SqFaceSums *sums,
       gboolean below = (a_high < 0) & (b_high < 0);
       a = sq_triple_choose (up, crossing, a);
       b = sq_triple_choose (down, crossing, sq_triple_choose (below, a, b));
-      sq_contour_edge (&edges, i, a, b, normal);
+      sq_contour_edge (&edge, i, a, b, normal);
     }
-    sq_contour_add (&edges, n, sum);
+    sq_contour_add (&edge, n, sum);
   }
   for (gsize i = 0; i < n; i++)
-    sq_contour_edge (&edges, i, leaves[i], enters[i], sq_looks_along (block, i));
-  sq_contour_add (&edges, n, sum);
+    sq_contour_edge (&edge, i, leaves[i], enters[i], sq_looks_along (block, i));
+  sq_contour_add (&edge, n, sum);
   for (gsize i = 0; i < n; i++)
     lux[i] = sq_real_abs (sum[i]) * half;
 }
@@ -117,7 +116,7 @@ sq_sum_ribbon (const SqFaceSums *sums, const SqRealReceptors *block, gsize n, Sq
                  axis = sq_triple_of (sums->frame.right);
   const SqTriple along = sq_triple_times (axis, (SqReal)(sums->length_m / 2.0));
   const SqReal wide = (SqReal)(sums->across_m / 2.0), half = (SqReal)(sums->luminance_cd_m2 / 2.0);
-  SqContourEdges edges;
+  SqContourEdge edge;
   SqReal sum[SQ_FACE_BLOCK] = { 0 };
   for (int k = 0; k < 4; k++) {
     const SqReal from_along = k == 0 || k == 3 ? -1 : 1, from_across = k < 2 ? -1 : 1;
@@ -134,9 +133,9 @@ sq_sum_ribbon (const SqFaceSums *sums, const SqRealReceptors *block, gsize n, Sq
                                                 sq_triple_times (across, from_across)));
       SqTriple to = sq_triple_plus (middle, sq_triple_plus (sq_triple_times (along, to_along),
                                                             sq_triple_times (across, to_across)));
-      sq_contour_edge (&edges, i, from, to, sq_looks_along (block, i));
+      sq_contour_edge (&edge, i, from, to, sq_looks_along (block, i));
     }
-    sq_contour_add (&edges, n, sum);
+    sq_contour_add (&edge, n, sum);
   }
   for (gsize i = 0; i < n; i++)
     lux[i] = sq_real_abs (sum[i]) * half;

@@ -295,7 +295,7 @@ run_of (const SqReal *sorted, gsize n)
   return run;
 }
 
-/* SqRealReceptors that are summed the same way usually stand together: runs of them go at once. */
+/* Receptors that are summed the same way usually stand together: runs of them go at once. */
 static gboolean
 find_lux (const SqFaceSums *sums, const SqRealReceptors *receptors, gsize n, SqReal *lux)
 {

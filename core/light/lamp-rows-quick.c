@@ -291,13 +291,13 @@ sq_lamp_rows_quick (const SqLampRows *rows,
   forget_turned (scratch);
   for (int line = 0; line < n_rows; line++, lux += columns) {
     SqSpan wanted = only ? only[line] : (SqSpan){ 0, columns };
+    if ((first_row + line) % SQ_TURNED_TILE == 0) /* of a row that nobody wants too */
+      forget_turned (scratch);
     if (wanted.from >= wanted.to)
       continue;
     SqSpan lit = sq_stretches_of_row (rows, line, wanted, scratch);
     darken (lux, wanted.from, lit.from);
     darken (lux, lit.to, wanted.to);
-    if ((first_row + line) % SQ_TURNED_TILE == 0)
-      forget_turned (scratch);
     set_row (rows, first_row + line, lit, &scratch->quick);
     light_row (rows, first_row + line, lit, scratch, lux);
   }

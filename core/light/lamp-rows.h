@@ -71,12 +71,11 @@ void sq_lamp_rows_exact (const SqLampRows *rows,
  *
  * The same for the eye, of @rows that were made for it. Over random sets full of obstacles it is
  * within 0.02 rms of the map's greatest light, and a hundredth of the points are off by more than
- * 0.03 of that; of a point's own light it is within 0.15 rms, and a tenth are off by more than
+ * 0.03 of that; of a point's own light it is within 0.15 rms, and a seventh are off by more than
  * 0.03: in the edges of shadows, right beside faces, and most where something hides part of a lamp
  * behind an egg crate or a snoot, whose face is weighed as if it were even. Edges of a lamp that is
  * small against the grid's step are smoothed over a cell and a half. A point's last digits may
- * depend on
- * @only. */
+ * depend on @only. */
 void sq_lamp_rows_quick (const SqLampRows *rows,
                          int first_row,
                          int n_rows,

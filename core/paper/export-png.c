@@ -27,7 +27,7 @@ sq_export_png (const SqPlot *plot, int page, GByteArray *bytes, GError **error)
     g_set_error (
       error, SQ_ERROR, SQ_ERROR_LIMIT,
       _ ("dpi: %s at %.0f would be %.0f × %.0f pixels, expected no more than 250 million"),
-      plot->sheet->name, plot->dpi, columns, rows);
+      sq_plot_page (plot, page)->sheet->name, plot->dpi, columns, rows);
     return FALSE;
   }
   cairo_surface_t *image = cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int)columns, (int)rows);

@@ -2,6 +2,7 @@
 #include "paper/plot-private.h"
 
 #include "base/error.h"
+#include "draw/section.h"
 #include "light/exposure.h"
 
 #include <glib/gi18n-lib.h>
@@ -114,6 +115,8 @@ check_request (const SqPlot *plot, const SqPlotRequest *request, GError **error)
   for (guint k = 0; k < wishes (request); k++) {
     SqPageWish wish = wish_of (request, k);
     SqSheetChoice unused;
+    if (wish.kind == SQ_PAGE_SECTION && sq_section_light (plot->scene, wish.light, error) == NULL)
+      return FALSE;
     if (wish.kind != SQ_PAGE_PLAN)
       continue;
     if (sq_plot_overlay (plot, &wish) == SQ_OVERLAY_COLOUR) {

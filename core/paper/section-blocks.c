@@ -242,7 +242,7 @@ add_people_and_set (GArray *list, const SqSection *section)
     const char *letter = sq_label_or_id (mark->label, mark->id);
     if (!sq_section_shows_mark (section, mark) || !sq_section_on_cut (section, mark))
       continue;
-    add (list, mark->floor_m + sq_figure_height_m (mark), NAN,
+    add (list, mark->floor_m + sq_mark_crown_height_m (mark), NAN,
          g_strdup_printf (_ ("%s, crown"), letter));
     add (list, sq_mark_face (mark).z_m, NAN, g_strdup_printf (_ ("%s, eyes"), letter));
   }

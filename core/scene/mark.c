@@ -49,6 +49,13 @@ sq_mark_eye_height_m (const SqMark *mark)
   return mark->stature_m * share[mark->posture];
 }
 
+double
+sq_mark_crown_height_m (const SqMark *mark)
+{
+  static const double share[] = { 1.0, 0.79, 0.13 };
+  return mark->stature_m * share[mark->posture];
+}
+
 SqPoint
 sq_mark_face (const SqMark *mark)
 {

@@ -40,6 +40,10 @@ extern const SqKind sq_mark_kind;
  * Drillis and Contini 1966, from memory), 0.72 sitting, 0.07 lying (common practice). */
 double sq_mark_eye_height_m (const SqMark *mark);
 
+/* Height of the crown above it: stature standing, 0.79 of it sitting, 0.13 lying (common practice):
+ * as high as the solids that stop light (light/people.c). */
+double sq_mark_crown_height_m (const SqMark *mark);
+
 /* Where a meter is held and lamps are aimed: the face. */
 SqPoint sq_mark_face (const SqMark *mark);
 

@@ -51,7 +51,7 @@ typedef struct {
   double sill_m, head_m; /* above the floor; NAN: by kind, see sq_opening_sill_m() */
   double transmittance;  /* NAN: by kind, see sq_opening_transmittance() */
   char *material;
-  double open_deg; /* a door's leaf: 0 shut, hinged at the near jamb, swinging to the path's left */
+  double open_deg; /* a door's leaf, hinged at the near jamb: 0 shut, positive to the path's left */
   SqCommon common;
 } SqOpening;
 

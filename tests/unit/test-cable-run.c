@@ -42,8 +42,8 @@ test_to_nowhere (void)
     g_assert_cmpuint (run.n_points, >=, 2);
     g_assert_true (run.leaves);
     g_assert_true (run.leads_to == sq_scene_find (scene, "g"));
-    assert_near (run.points[run.n_points - 1].x_mm, rows[i].x_mm, 1e-9);
-    assert_near (run.points[run.n_points - 1].y_mm, rows[i].y_mm, 1e-9);
+    assert_near (run.points[run.n_points - 1].x_mm, rows[i].x_mm, EXACT);
+    assert_near (run.points[run.n_points - 1].y_mm, rows[i].y_mm, EXACT);
     g_assert_cmpstr (run.text, ==, rows[i].text);
     sq_cable_run_clear (&run);
   }
@@ -61,8 +61,8 @@ test_from_here (void)
   SqCableRun run = first_run (scene);
   g_assert_true (run.leaves);
   g_assert_cmpstr (run.text, ==, "to Box Q");
-  assert_near (run.points[run.n_points - 1].x_mm, 170.0, 1e-9);
-  assert_near (run.points[run.n_points - 1].y_mm, TOP_MM, 1e-9);
+  assert_near (run.points[run.n_points - 1].x_mm, 170.0, EXACT);
+  assert_near (run.points[run.n_points - 1].y_mm, TOP_MM, EXACT);
   sq_cable_run_clear (&run);
   run = sq_cable_run (&one_to_fifty, scene, SQ_AT (SqCable, scene->cables, 1));
   g_assert_cmpuint (run.n_points, ==, 0);
@@ -82,10 +82,10 @@ test_between (void)
   g_assert_cmpuint (run.n_points, ==, 3);
   g_assert_cmpstr (run.text, ==, "7\u00a0m");
   /* A box is 4.4 mm high, a generator a circle of radius 3. */
-  assert_near (run.points[0].x_mm, 110.0, 1e-9);
-  assert_near (run.points[0].y_mm, 60.0 + 2.2, 1e-9);
-  assert_near (run.points[2].x_mm, 50.0 + 3.0, 1e-9);
-  assert_near (run.points[2].y_mm, 140.0, 1e-9);
+  assert_near (run.points[0].x_mm, 110.0, EXACT);
+  assert_near (run.points[0].y_mm, 60.0 + 2.2, EXACT);
+  assert_near (run.points[2].x_mm, 50.0 + 3.0, EXACT);
+  assert_near (run.points[2].y_mm, 140.0, EXACT);
   sq_cable_run_clear (&run);
 }
 

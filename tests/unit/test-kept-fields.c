@@ -190,6 +190,32 @@ test_moves (gconstpointer way)
   g_assert_cmpuint (kept_whole, >, SCENES);
 }
 
+/* A flag before a ball goes from low rows, where another stays, to high ones: the rows to be mended
+ * are in two stretches, and the face that the ball turns to the one is not what the other sees. */
+static void
+test_turned (void)
+{
+  SqScene *scene = scene_of (
+    "'classes': [{'id': 'b', 'emits': 'sphere', 'lumens': 5000, 'face': {'width': 0.6}}],"
+    "'panels': [{'id': 'g', 'kind': 'flag', 'at': [0.5, 1.0, 1.2], 'facing': 180, 'width': 0.25,"
+    "'height': 0.4}, {'id': 'stays', 'kind': 'flag', 'at': [0.6, 0.9, 1.2], 'facing': 180,"
+    "'width': 0.25, 'height': 0.4}], 'fixtures': [{'id': 'f', 'class': 'b', 'at': [-1, 1.6, 2]}]");
+  SqMapRequest request = sq_map_request (scene, 0.1);
+  request.way = SQ_WAY_QUICK;
+  request.from = (SqPlace){ 0, 0 };
+  request.to = (SqPlace){ 3, 3.1 };
+  request.height_m = 0.8;
+  g_autoptr (SqKeptFields) kept = sq_kept_fields_new (SQ_KEPT_BYTES, 1);
+  g_autoptr (SqKeptFields) none = sq_kept_fields_new (SQ_KEPT_BYTES, 1);
+  g_autoptr (SqLightMap) before = warm (kept, scene, &request);
+  scene = set (scene, "g.at", "[0.5, 2.2, 1.2]");
+  g_autoptr (SqLightMap) moved = warm (kept, scene, &request);
+  g_assert_cmpuint (sq_kept_fields_work (kept).mended, ==, 1);
+  g_autoptr (SqLightMap) fresh = warm (none, scene, &request);
+  assert_alike (moved, fresh);
+  sq_scene_unref (scene);
+}
+
 /* Each change takes what it must and no more. */
 static void
 test_work (void)
@@ -301,6 +327,7 @@ main (int argc, char **argv)
   g_test_add_func ("/kept-fields/regions leave nothing out", test_regions);
   g_test_add_data_func ("/kept-fields/moves, exact", GINT_TO_POINTER (SQ_WAY_EXACT), test_moves);
   g_test_add_data_func ("/kept-fields/moves, quick", GINT_TO_POINTER (SQ_WAY_QUICK), test_moves);
+  g_test_add_func ("/kept-fields/a ball turns to rows far apart", test_turned);
   g_test_add_func ("/kept-fields/no more than must be", test_work);
   g_test_add_func ("/kept-fields/cap", test_cap);
   g_test_add_func ("/kept-fields/stopped on the way", test_cancel);

@@ -4,6 +4,8 @@
 
 /* A length on paper is right to a tenth of a millimetre. */
 #define PAPER_MM 0.1
+/* As a file writes it, to three decimals. */
+#define FILE_MM 0.001
 
 #define MEASURED_DPI 1016 /* 40 pixels to the millimetre */
 #define PIXELS_PER_MM (MEASURED_DPI / 25.4)
@@ -141,12 +143,12 @@ test_sheet (Place *place, gconstpointer unused)
     const Element *root = nth_element (elements, "svg", 0);
     g_assert_true (g_str_has_suffix (attribute_of (root, "width"), "mm"));
     g_assert_true (g_str_has_suffix (attribute_of (root, "height"), "mm"));
-    g_assert_cmpfloat_with_epsilon (number_of (root, "width"), rows[k].width_mm, 0.001);
-    g_assert_cmpfloat_with_epsilon (number_of (root, "height"), rows[k].height_mm, 0.001);
+    g_assert_cmpfloat_with_epsilon (number_of (root, "width"), rows[k].width_mm, FILE_MM);
+    g_assert_cmpfloat_with_epsilon (number_of (root, "height"), rows[k].height_mm, FILE_MM);
     g_assert_cmpint (sscanf (attribute_of (root, "viewBox"), "0 0 %lf %lf", &width, &height), ==,
                      2);
-    g_assert_cmpfloat_with_epsilon (width, rows[k].width_mm, 0.001);
-    g_assert_cmpfloat_with_epsilon (height, rows[k].height_mm, 0.001);
+    g_assert_cmpfloat_with_epsilon (width, rows[k].width_mm, FILE_MM);
+    g_assert_cmpfloat_with_epsilon (height, rows[k].height_mm, FILE_MM);
 
     g_autofree char *info = output_of ("pdfinfo", pdf, NULL, NULL, NULL, NULL);
     const char *size = strstr (info, "Page size:");

@@ -169,7 +169,7 @@ static void
 test_no_label_on_another (void)
 {
   static const char *const names[] = { "office-interview.squarelaw", "lighthouse-kitchen.squarelaw",
-                                       "ferry-terminal.squarelaw" };
+                                       "ferry-terminal.squarelaw", "radio-workshop.squarelaw" };
   for (guint i = 0; i < G_N_ELEMENTS (names); i++) {
     g_autoptr (SqScene) scene = sample (names[i]);
     for (guint k = 0; k < scene->fixtures->len; k++) {

@@ -28,14 +28,16 @@ check_place (const char *what, SqPlace place, double along_m, double height_m)
              height_m);
 }
 
-/* A class whose beam is 20 degrees across and 30 up at half of its peak, twice that at a tenth. */
+/* A class whose beam is 20 degrees across and 30 up at half of its peak, twice that at a tenth; one
+ * of no size, and one that is round. */
 #define CLASSES                                                                                    \
   "'classes': [{'id': 'spot', 'name': 'spot', 'optics': 'lens', 'source': 'led', 'input_w': 100,"  \
   "'face': {'shape': 'rect', 'width': 0.2, 'height': 0.4}, 'body': {'width': 0.3, 'depth': 0.4,"   \
   "'height': 0.5}, 'beams': [{'beam_deg': [20, 30], 'field_deg': [40, 60], 'peak_cd': 10000}]},"   \
   "{'id': 'point', 'name': 'point', 'optics': 'lens', 'source': 'led', 'input_w': 100,"            \
   "'body': {'width': 0.1, 'depth': 0.1, 'height': 0.1}, 'beams': [{'beam_deg': 20, 'field_deg':"   \
-  "40, 'peak_cd': 10000}]}]"
+  "40, 'peak_cd': 10000}]}, {'id': 'disc', 'face': {'width': 0.4}, 'beams': [{'beam_deg': 20,"     \
+  "'field_deg': 40, 'peak_cd': 10000}]}]"
 
 static SqSection *
 section_of (const SqScene *scene)
@@ -405,6 +407,17 @@ test_penumbra (void)
 }
 
 static void
+test_rolled_disc (void)
+{
+  /* However it is rolled, a disc of 0.4 m reaches 0.2 m up and down from its middle. */
+  g_autoptr (SqSection) cut =
+    section ("'fixtures': [{'id': 'f', 'class': 'disc', 'at': [0, 0, 2], 'aim': [4, 0, 2], 'roll': "
+             "45}]");
+  check_place ("upper end", cut->way.source[SQ_EDGE_ABOVE], 0.0, 2.2);
+  check_place ("lower end", cut->way.source[SQ_EDGE_UNDER], 0.0, 1.8);
+}
+
+static void
 test_no_shadow (void)
 {
   static const struct {
@@ -441,7 +454,7 @@ test_figures_as_high_as_bodies (void)
       for (guint c = 0; c < solid->n_corners; c++)
         top = MAX (top, solid->corners[c].z_m);
     }
-    assert_near (sq_figure_height_m (SQ_AT (SqMark, scene->marks, 0)), top, EXACT);
+    assert_near (sq_mark_crown_height_m (SQ_AT (SqMark, scene->marks, 0)), top, EXACT);
   }
 }
 
@@ -496,6 +509,7 @@ main (int argc, char **argv)
   g_test_add_func ("/section/shadow/over furniture", test_shadow_over_furniture);
   g_test_add_func ("/section/shadow/begins at the figure", test_shadow_begins_at_the_figure);
   g_test_add_func ("/section/shadow/soft edge", test_penumbra);
+  g_test_add_func ("/section/shadow/a round face, rolled", test_rolled_disc);
   g_test_add_func ("/section/shadow/none", test_no_shadow);
   g_test_add_func ("/section/people are as high as their bodies", test_figures_as_high_as_bodies);
   g_test_add_func ("/section/handles stand at their places", test_handles);

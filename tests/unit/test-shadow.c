@@ -2,9 +2,13 @@
  */
 #include "draw-page.h"
 #include "draw/shadow.h"
+#include "draw/shining-face.h"
 
-/* Crown of somebody of 1.70 m: eyes at 0.936 of it, 0.11 m more to the top. */
-#define CROWN_M (0.936 * 1.70 + 0.11)
+/* Who stands is as high as their stature: 1.70 m unless the scene says. */
+#define CROWN_M 1.70
+
+/* Through the view and back. */
+#define ON_PLAN 1e-9
 
 /* One lamp of each kind that throws a shadow of the mark at (3, 0); 20 mm to the metre. */
 static SqShadow
@@ -36,10 +40,10 @@ test_length (void)
     SqPlace from = sq_view_place (&one_to_fifty, shadow.edge[side].from);
     SqPlace to = sq_view_place (&one_to_fifty, shadow.edge[side].to);
     double turned = side == 0 ? half : -half;
-    assert_near (atan2 (to.y_m, to.x_m), turned, 1e-9);
+    assert_near (atan2 (to.y_m, to.x_m), turned, ON_PLAN);
     /* It touches the figure: the radius stands square on the tangent. */
-    assert_near (hypot (from.x_m - 3.0, from.y_m), SQ_FIGURE_RADIUS_M, 1e-9);
-    assert_near (sq_place_distance_m (from, to), 3.0 * CROWN_M / (4.0 - CROWN_M), 1e-9);
+    assert_near (hypot (from.x_m - 3.0, from.y_m), SQ_FIGURE_RADIUS_M, ON_PLAN);
+    assert_near (sq_place_distance_m (from, to), 3.0 * CROWN_M / (4.0 - CROWN_M), ON_PLAN);
   }
   g_assert_false (shadow_in (scene, 1).any);
   g_assert_false (shadow_in (scene, 2).any);
@@ -82,10 +86,41 @@ test_penumbra_drawn (void)
     double core = wide[i] > 0.4 ? 0.4 * touch / (wide[i] - 0.4) : INFINITY;
     double length = MIN (whole, core);
     assert_near (sq_paper_distance_mm (shadow.edge[0].from, shadow.edge[0].to), 20.0 * length,
-                 1e-9);
+                 ON_PLAN);
     for (int side = 0; side < 2; side++)
       assert_near (sq_paper_distance_mm (shadow.edge[side].to, shadow.penumbra[side]),
-                   20.0 * wide[i] * length / touch / 2, 1e-9);
+                   20.0 * wide[i] * length / touch / 2, ON_PLAN);
+  }
+}
+
+/* Rolled, a rectangle reaches from corner to corner, a disc no farther than before. */
+static void
+test_width_of_the_source (void)
+{
+  static const struct {
+    const char *shape;
+    double roll_deg, across_m, up_m;
+  } rows[] = {
+    { "rect", 0.0, 0.3, 0.4 },
+    { "rect", 90.0, 0.4, 0.3 },
+    { "rect", 45.0, 0.7 / G_SQRT2, 0.7 / G_SQRT2 },
+    { "disc", 0.0, 0.5, 0.5 },
+    { "disc", 45.0, 0.5, 0.5 },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
+    gboolean disc = strcmp (rows[i].shape, "disc") == 0;
+    g_autofree char *text = g_strdup_printf (
+      "'classes': [{'id': 'c', 'beams': [{'beam_deg': 50, 'field_deg': 70, 'peak_cd': 5000}],"
+      "'face': {'shape': '%s', 'width': %g%s}}], 'marks': [{'id': 'm', 'at': [3, 0]}], 'fixtures':"
+      "[{'id': 'f', 'class': 'c', 'at': [0, 0, 4], 'aim': 'm', 'roll': %g}]",
+      rows[i].shape, disc ? 0.5 : 0.3, disc ? "" : ", 'height': 0.4", rows[i].roll_deg);
+    g_autoptr (SqScene) scene = right_scene (text);
+    const SqFixture *fixture = SQ_AT (SqFixture, scene->fixtures, 0);
+    SqShiningFace face = sq_shining_face (sq_scene_class (scene, fixture->class_id), fixture);
+    assert_near (sq_shining_extent_m (&face, rows[i].roll_deg), rows[i].across_m, EXACT);
+    assert_near (sq_shining_extent_m (&face, rows[i].roll_deg + 90.0), rows[i].up_m, EXACT);
+    assert_near (sq_shadow_source (scene, fixture, SQ_AT (SqMark, scene->marks, 0)).width_m,
+                 rows[i].across_m, EXACT);
   }
 }
 
@@ -118,7 +153,7 @@ test_walls_end_it (void)
     g_assert_true (shadow.climbs[i]);
     SqPlace end = sq_view_place (&one_to_fifty, shadow.end[i]);
     gboolean at_post = fabs (end.y_m / end.x_m) <= 0.05 / 3.95;
-    assert_near (end.x_m, at_post ? 3.95 : 4.9, 1e-9);
+    assert_near (end.x_m, at_post ? 3.95 : 4.9, ON_PLAN);
   }
 }
 
@@ -156,7 +191,7 @@ test_depth (void)
       const SqFixture *fixture = SQ_AT (SqFixture, scene->fixtures, j);
       double stops = log2 (all / (all - shares[i][j]));
       if (isfinite (stops))
-        assert_near (sq_shadow_stops (&reading, fixture), stops, 1e-9);
+        assert_near (sq_shadow_stops (&reading, fixture), stops, ON_PLAN);
       g_assert_cmpint (sq_shadow_counts (scene, &readings, fixture, mark), ==, stops >= 1.0 / 3.0);
     }
   }
@@ -219,6 +254,7 @@ main (int argc, char **argv)
   g_test_add_func ("/draw/shadows/as long as the lamp is high", test_length);
   g_test_add_func ("/draw/shadows/penumbra by similar triangles", test_penumbra);
   g_test_add_func ("/draw/shadows/penumbra and core as drawn", test_penumbra_drawn);
+  g_test_add_func ("/shadow/as wide as what shines", test_width_of_the_source);
   g_test_add_func ("/draw/shadows/a frame throws it", test_frame_throws_it);
   g_test_add_func ("/draw/shadows/walls end it", test_walls_end_it);
   g_test_add_func ("/draw/shadows/deep ones count", test_depth);

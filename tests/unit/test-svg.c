@@ -192,7 +192,8 @@ test_fills (void)
   g_assert_cmpstr (attribute_of (nth_element (elements, "stop", 1), "stop-color"), ==, "#141719");
 }
 
-/* A path that goes nowhere, words that are none. */
+/* A path that goes nowhere, a pen of no width or, by subtraction, of less (which no viewer must be
+ * given: SVG 1.1, 11.4), words that are none. */
 static void
 test_nothing (void)
 {
@@ -201,6 +202,8 @@ test_nothing (void)
   cairo_move_to (page.cairo, 10, 10);
   sq_draw_stroke (page.drawing, SQ_PEN_35, red);
   sq_draw_fill (page.drawing, red, 1.0);
+  sq_draw_line (page.drawing, (SqPaperPoint){ 0, 0 }, (SqPaperPoint){ 10, 10 }, 0.0, red);
+  sq_draw_line (page.drawing, (SqPaperPoint){ 0, 0 }, (SqPaperPoint){ 10, 10 }, -0.1, red);
   sq_draw_text (page.drawing, (SqPaperPoint){ 10, 10 }, "", &type);
   sq_draw_text (page.drawing, (SqPaperPoint){ 10, 10 }, "   ", &type);
   g_autoptr (GPtrArray) elements = close_svg (&page);

@@ -136,6 +136,41 @@ test_axis_is_cut (void)
     g_assert_cmpfloat (sq_view_place (&one_to_fifty, way.tick[n]).x_m, <=, 3.9);
 }
 
+/* What stands in the way at 4 m: a door is open whichever way it swings; flags and bounces end the
+ * light whatever their cloth, nets never. */
+static void
+test_what_ends_it (void)
+{
+  static const struct {
+    const char *what;
+    double end_m;
+  } rows[] = {
+    { "'walls': [{'id': 'w', 'path': [[4, -3], [4, 3]], 'thickness': 0.2, 'height': 3, 'openings':"
+      "[{'id': 'o', 'kind': 'door', 'offset': 2, 'width': 2, 'open_deg': 90}]}]",
+      8.0 },
+    { "'walls': [{'id': 'w', 'path': [[4, -3], [4, 3]], 'thickness': 0.2, 'height': 3, 'openings':"
+      "[{'id': 'o', 'kind': 'door', 'offset': 2, 'width': 2, 'open_deg': -90}]}]",
+      8.0 },
+    { "'walls': [{'id': 'w', 'path': [[4, -3], [4, 3]], 'thickness': 0.2, 'height': 3, 'openings':"
+      "[{'id': 'o', 'kind': 'door', 'offset': 2, 'width': 2, 'open_deg': 0}]}]",
+      3.9 },
+    { "'panels': [{'id': 'g', 'kind': 'flag', 'at': [4, 0, 1.5], 'width': 1, 'height': 1}]", 4.0 },
+    { "'panels': [{'id': 'g', 'kind': 'bounce', 'at': [4, 0, 1.5], 'width': 1, 'height': 1,"
+      "'material': 'poly-board'}]",
+      4.0 },
+    { "'panels': [{'id': 'g', 'kind': 'net', 'at': [4, 0, 1.5], 'width': 1, 'height': 1,"
+      "'material': 'single-net'}]",
+      8.0 },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
+    g_autoptr (SqScene) scene = right_scene (rows[i].what);
+    g_autoptr (GArray) blocks = sq_wall_blocks (scene);
+    double end_m = sq_ray_cut_m (scene, blocks, sq_point (0, 0, 1.5), sq_vector (1, 0, 0), 8.0);
+    g_test_message ("%s", rows[i].what);
+    assert_near (end_m, rows[i].end_m, EXACT);
+  }
+}
+
 /* The edges stand where the beam has fallen to a half and a tenth, each cut by what it meets: a
  * wall along one side, a flag before the other. */
 static void
@@ -239,6 +274,7 @@ main (int argc, char **argv)
   g_test_add_func ("/draw/throw/each tick is one stop", test_stop_ticks);
   g_test_add_func ("/draw/throw/ticks count from a frame", test_ticks_count_from_frame);
   g_test_add_func ("/draw/throw/a wall cuts the axis", test_axis_is_cut);
+  g_test_add_func ("/draw/throw/what ends it and what does not", test_what_ends_it);
   g_test_add_func ("/draw/throw/edges are cut each by its own", test_edges);
   g_test_add_func ("/draw/throw/tenths among many", test_many_tenths);
   g_test_add_func ("/draw/throw/beam angles", test_beam_angles);
