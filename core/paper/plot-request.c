@@ -1,7 +1,9 @@
 /* plot-request.c: what a scene, and a list of names, say of the pages to be printed */
 #include "base/error.h"
+#include "paper/flow.h"
 #include "paper/plot-private.h"
 #include "paper/scale.h"
+#include "paper/words.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -18,9 +20,10 @@ can_draw (int kind)
 }
 
 static gboolean
-place_error (GError **error, guint page, const char *key, const GError *cause)
+place_error (GError **error, guint page, const GError *cause)
 {
-  g_set_error (error, SQ_ERROR, SQ_ERROR_VALUE, "pages[%u].%s: %s", page, key, cause->message);
+  /* It begins with the key. */
+  g_set_error (error, SQ_ERROR, SQ_ERROR_VALUE, "pages[%u].%s", page, cause->message);
   return FALSE;
 }
 
@@ -35,9 +38,9 @@ wish_of_page (const SqPage *page, guint number, SqPageWish *wish, GError **error
                         .mono = page->mono,
                         .light = page->light };
   if (page->sheet != NULL && sq_sheet_find (page->sheet, &cause) == NULL)
-    return place_error (error, number, "sheet", cause);
+    return place_error (error, number, cause);
   if (page->scale != NULL && !sq_scale_parse (page->scale, &wish->denominator, &cause))
-    return place_error (error, number, "scale", cause);
+    return place_error (error, number, cause);
   return TRUE;
 }
 
@@ -61,6 +64,27 @@ sq_plot_request_of (const SqScene *scene, SqPlotRequest *request, GError **error
   return TRUE;
 }
 
+/* Notes whose end no page shows: one line for all of them. */
+static void
+add_cut_notes (GPtrArray *lines, const SqScene *scene)
+{
+  guint first = 0, n = 0;
+  for (guint k = 0; k < scene->notes->len; k++)
+    if (g_utf8_strlen (sq_said (SQ_AT (SqNote, scene->notes, k)->text), -1) >
+          SQ_FLOW_MOST_LETTERS &&
+        n++ == 0)
+      first = k;
+  if (n == 1)
+    g_ptr_array_add (lines,
+                     g_strdup_printf (_ ("notes[%u].text: what is past %d letters is not drawn"),
+                                      first, SQ_FLOW_MOST_LETTERS));
+  else if (n > 1)
+    g_ptr_array_add (lines,
+                     g_strdup_printf (_ ("notes[%u].text and %u more: what is past %d letters "
+                                         "is not drawn"),
+                                      first, n - 1, SQ_FLOW_MOST_LETTERS));
+}
+
 GPtrArray *
 sq_plot_left_out (const SqScene *scene)
 {
@@ -71,14 +95,18 @@ sq_plot_left_out (const SqScene *scene)
     if (!can_draw (page->page))
       g_ptr_array_add (lines,
                        g_strdup_printf (_ ("pages[%u]: this kind of page is not drawn yet"), k));
-    else if (drawn++ >= SQ_PLOT_MOST_WISHES)
-      g_ptr_array_add (lines, g_strdup_printf (_ ("pages[%u]: more than %d pages are not drawn"), k,
-                                               SQ_PLOT_MOST_WISHES));
-    else if (is_in_other_look (scene, page))
+    else if (drawn++ >= SQ_PLOT_MOST_WISHES) {
+      g_ptr_array_add (lines,
+                       g_strdup_printf (_ ("pages[%u]: this page and what follows it are not "
+                                           "drawn, expected no more than %d"),
+                                        k, SQ_PLOT_MOST_WISHES));
+      break;
+    } else if (is_in_other_look (scene, page))
       g_ptr_array_add (
         lines, g_strdup_printf (_ ("pages[%u].look: %s is not drawn unless it is asked for"), k,
                                 page->look));
   }
+  add_cut_notes (lines, scene);
   if (scene->underlay != NULL)
     g_ptr_array_add (lines, g_strdup (_ ("underlay: is not drawn yet")));
   return lines;
