@@ -24,7 +24,7 @@ sq_section_shines_on (const SqScene *scene, const SqFixture *light, const SqMark
   if (lamp == NULL || lamp->output <= 0.0 || lamp->shaped == SQ_SHAPED_NOT)
     return FALSE;
   for (int i = 0; i < PLACES; i++) {
-    double height = mark->floor_m + sq_figure_height_m (mark) * i / (PLACES - 1);
+    double height = mark->floor_m + sq_mark_crown_height_m (mark) * i / (PLACES - 1);
     SqVector way =
       sq_vector_unit (sq_vector_between (light->at, sq_point_above (mark->at, height)));
     right[i] = sq_vector_dot (way, lamp->frame.right);
