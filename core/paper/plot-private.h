@@ -50,6 +50,18 @@ gboolean sq_plan_choose_sheet (const SqPlot *plot,
                                SqSheetChoice *choice,
                                GError **error);
 
+/* sq_plot_map_light:
+ * @wishes: of the plans that print it
+ *
+ * Makes plot->map, none of a scene without extent: it goes round the set as far as the light does,
+ * but no farther than the paper. Returns: FALSE with one line */
+gboolean sq_plot_map_light (SqPlot *plot,
+                            const SqPageWish *wishes,
+                            guint n_wishes,
+                            int threads,
+                            GCancellable *cancellable,
+                            GError **error);
+
 /* The page's own parts. */
 void sq_page_draw_frame (const SqPlotPage *page, SqDrawing *drawing);
 void sq_page_draw_title (const SqPlot *plot, const SqPlotPage *page, SqDrawing *drawing);
