@@ -116,6 +116,7 @@ sq_plan_run_words (const SqPlot *plot, const SqPlanPages *plan, SqDrawing *drawi
     .map = plan->overlay != NULL ? plot->map : NULL,
     .overlay = plan->overlay,
     .stops = plan->stops,
+    .fades = plot->fades,
     .report = plan->report,
     .units = plot->units,
   };

@@ -1,5 +1,6 @@
 /* plot-map.c: the one map of light that all plans of a plot print: how far it goes and how fine */
 #include "draw/ramp.h"
+#include "draw/rooms.h"
 #include "paper/plot-private.h"
 #include "paper/tiles.h"
 
@@ -111,6 +112,24 @@ step_for (Field field)
   return step_m;
 }
 
+/* Light out of doors that gets too dark for a tint; indoors all is tinted. */
+static gboolean
+fades_out (const SqScene *scene, const SqLightMap *map)
+{
+  g_autoptr (SqGrid) rooms = sq_grid_new (map->columns, map->rows, map->first, map->step_m);
+  gsize n = (gsize)map->columns * (gsize)map->rows;
+  for (gsize k = 0; k < n; k++)
+    rooms->value[k] = map->lux[k];
+  gboolean any_room = sq_rooms_keep (rooms, scene), any_light = FALSE, any_dark = FALSE;
+  for (gsize k = 0; k < n; k++) {
+    if (isnan (map->lux[k]) || (any_room && !isnan (rooms->value[k])))
+      continue;
+    any_light = any_light || shows (map, map->lux[k]);
+    any_dark = any_dark || !shows (map, map->lux[k]);
+  }
+  return any_light && any_dark;
+}
+
 gboolean
 sq_plot_map_light (SqPlot *plot,
                    const SqPageWish *wishes,
@@ -129,5 +148,6 @@ sq_plot_map_light (SqPlot *plot,
     return FALSE;
   SqMapRequest request = request_of (plot, field, step_for (field));
   plot->map = sq_light_map (plot->scene, &request, threads, cancellable, error);
+  plot->fades = plot->map != NULL && fades_out (plot->scene, plot->map);
   return plot->map != NULL;
 }

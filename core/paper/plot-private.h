@@ -16,6 +16,7 @@ struct SqPlot {
   SqReadings *readings;
   SqLightMap *map;         /* (nullable): no page has an overlay */
   SqLightOverlay *overlay; /* (nullable): no light on the map */
+  gboolean fades;          /* the overlay's tint ends somewhere out of doors */
 
   GPtrArray *pages; /* SqPlotPage, in the order of their numbers */
   GPtrArray *kept;  /* what pages keep */
@@ -54,7 +55,8 @@ gboolean sq_plan_choose_sheet (const SqPlot *plot,
  * @wishes: of the plans that print it
  *
  * Makes plot->map, none of a scene without extent: it goes round the set as far as the light does,
- * but no farther than the paper. Returns: FALSE with one line */
+ * but no farther than the paper; and says in plot->fades whether it ends there. Returns: FALSE with
+ * one line */
 gboolean sq_plot_map_light (SqPlot *plot,
                             const SqPageWish *wishes,
                             guint n_wishes,
