@@ -164,7 +164,7 @@ sq_legend_draw_cable (SqDrawing *drawing, SqPaperPoint middle, const SqLegendIte
 void
 sq_legend_draw_shadow (SqDrawing *drawing, SqPaperPoint middle, const SqLegendItem *item)
 {
-  const double half_mm = SQ_LEGEND_MARK_MM / 2.0, foot_mm = 0.7, end_mm = 1.5, soft_mm = 2.3;
+  const double half_mm = SQ_LEGEND_MARK_MM / 2.0, foot_mm = 0.7, end_mm = 1.3, soft_mm = 1.9;
   SqShadow shadow = { .any = TRUE, .foot = { middle.x_mm - half_mm, middle.y_mm } };
   double left_mm = middle.x_mm - half_mm, right_mm = middle.x_mm + half_mm;
   for (int i = 0; i < SQ_SHADOW_RAYS; i++)
