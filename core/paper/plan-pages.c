@@ -318,11 +318,11 @@ remark (SqPlot *plot,
   }
   if (cut > many_share * all || sq_sheet_words_share (size, choice) > crowded) {
     g_autofree char *roomier = roomier_text (size, choice);
+    g_autofree char *tags =
+      cut > 0 ? g_strdup_printf (_ (", %u of %u tags are cut short"), cut, all) : g_strdup ("");
     sq_plot_remark (
       plot, g_strdup_printf (
-              _ ("plan: %s at %s is crowded, %u of %u tags are cut short, %s has "
-                 "more room"),
-              choice->sheet->name, scale, cut, all,
+              _ ("plan: %s at %s is crowded%s, %s has more room"), choice->sheet->name, scale, tags,
               roomier != NULL ? roomier : _ ("a larger scale, over several sheets if need be,")));
   }
 }

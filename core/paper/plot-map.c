@@ -93,7 +93,8 @@ grow_to_light (const SqPlot *plot,
       if (shows (map, map->lux[(gsize)row * (gsize)map->columns + (gsize)column]))
         field_take_in (&lit, (SqPlace){ map->first.x_m + column * map->step_m,
                                         map->first.y_m + row * map->step_m });
-  lit = field_grown (lit, PROBE_M, PROBE_M);
+  /* It ends before the next point; one step more for what lies between rows of them. */
+  lit = field_grown (lit, 2.0 * PROBE_M, 2.0 * PROBE_M);
   field->from.x_m = MAX (lit.from.x_m, widest.from.x_m);
   field->from.y_m = MAX (lit.from.y_m, widest.from.y_m);
   field->to.x_m = MIN (lit.to.x_m, widest.to.x_m);
