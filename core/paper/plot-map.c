@@ -10,6 +10,7 @@
 #define ROUND_M 0.3  /* always read round the set */
 #define MOST_M 6.0   /* light is followed no farther from it than this */
 #define PROBE_M 0.25 /* steps in which its end is looked for */
+#define MOST_PROBED 40000.0
 
 typedef struct {
   SqPlace from, to;
@@ -73,6 +74,17 @@ request_of (const SqPlot *plot, Field field, double step_m)
   return request;
 }
 
+/* The finest step that keeps within @most points, in whole centimetres above @finest_m. */
+static double
+step_for (Field field, double finest_m, double most)
+{
+  double width_m = field.to.x_m - field.from.x_m, height_m = field.to.y_m - field.from.y_m;
+  double step_m = finest_m;
+  while ((width_m / step_m + 2.0) * (height_m / step_m + 2.0) > most)
+    step_m += COARSEN_M;
+  return step_m;
+}
+
 /* Light is looked for in coarse steps over all of @widest; @field is grown to where it ends. */
 static gboolean
 grow_to_light (const SqPlot *plot,
@@ -82,7 +94,7 @@ grow_to_light (const SqPlot *plot,
                GCancellable *cancellable,
                GError **error)
 {
-  SqMapRequest request = request_of (plot, widest, PROBE_M);
+  SqMapRequest request = request_of (plot, widest, step_for (widest, PROBE_M, MOST_PROBED));
   request.way = SQ_WAY_QUICK;
   g_autoptr (SqLightMap) map = sq_light_map (plot->scene, &request, threads, cancellable, error);
   if (map == NULL)
@@ -94,23 +106,12 @@ grow_to_light (const SqPlot *plot,
         field_take_in (&lit, (SqPlace){ map->first.x_m + column * map->step_m,
                                         map->first.y_m + row * map->step_m });
   /* It ends before the next point; one step more for what lies between rows of them. */
-  lit = field_grown (lit, 2.0 * PROBE_M, 2.0 * PROBE_M);
+  lit = field_grown (lit, 2.0 * map->step_m, 2.0 * map->step_m);
   field->from.x_m = MAX (lit.from.x_m, widest.from.x_m);
   field->from.y_m = MAX (lit.from.y_m, widest.from.y_m);
   field->to.x_m = MIN (lit.to.x_m, widest.to.x_m);
   field->to.y_m = MIN (lit.to.y_m, widest.to.y_m);
   return TRUE;
-}
-
-/* The finest step that keeps within the number of points, in whole centimetres above 5. */
-static double
-step_for (Field field)
-{
-  double width_m = field.to.x_m - field.from.x_m, height_m = field.to.y_m - field.from.y_m;
-  double step_m = STEP_M;
-  while ((width_m / step_m + 2.0) * (height_m / step_m + 2.0) > MOST_POINTS)
-    step_m += COARSEN_M;
-  return step_m;
 }
 
 /* Light out of doors that gets too dark for a tint; indoors all is tinted. */
@@ -147,7 +148,7 @@ sq_plot_map_light (SqPlot *plot,
     take_in_paper (plot, &wishes[k], set, &widest);
   if (!grow_to_light (plot, widest, &field, threads, cancellable, error))
     return FALSE;
-  SqMapRequest request = request_of (plot, field, step_for (field));
+  SqMapRequest request = request_of (plot, field, step_for (field, STEP_M, MOST_POINTS));
   plot->map = sq_light_map (plot->scene, &request, threads, cancellable, error);
   plot->fades = plot->map != NULL && fades_out (plot->scene, plot->map);
   return plot->map != NULL;

@@ -82,9 +82,9 @@ test_not_counted (void)
 {
   g_autoptr (SqScene) scene = scene_of (
     "'room': {'bounce': true}, 'fixtures': ["
-    "{'id': 'f1', 'number': '7', 'class': 'open-face-800', 'at': [0, 0, 2], 'aim': [90, -20],"
+    "{'id': 'f1', 'number': '7', 'class': 'open-face-800', 'at': [0, 0, 2], 'aim': [1, 3, 1],"
     " 'modifiers': [{'kind': 'softbox', 'material': 'full-silk', 'width': 0.6, 'height': 0.6}]},"
-    "{'id': 'f2', 'number': '9', 'class': 'open-face-800', 'at': [2, 0, 2], 'aim': [90, -20],"
+    "{'id': 'f2', 'number': '9', 'class': 'open-face-800', 'at': [2, 0, 2], 'aim': [1, 3, 1],"
     " 'modifiers': [{'kind': 'softbox', 'material': 'full-silk', 'width': 0.6, 'height': 0.6}]}]");
   g_autoptr (GError) error = NULL;
   g_autoptr (SqReadings) readings = sq_read_meter (scene, 1, NULL, &error);
