@@ -55,6 +55,8 @@ set_keys (GtkApplication *application)
     { "win.zoom-out", { "<Control>minus" } },
     { "win.zoom-fit", { "Home" } },
     { "win.zoom-true", { "<Control>0" } },
+    { "win.page-previous", { "Page_Up" } },
+    { "win.page-next", { "Page_Down" } },
     { "window.close", { "<Control>w" } },
     { "app.quit", { "<Control>q" } },
   };

@@ -2,6 +2,7 @@
 #include "readings-panel.h"
 
 #include "base/figure-text.h"
+#include "paper/not-counted.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -162,8 +163,20 @@ append_convention (SqReadingsPanel *panel, const SqReadings *readings)
   append_words (panel, text);
 }
 
+/* A head and what stands under it, if anything does. @lines: (element-type utf8) */
+static void
+append_lines (SqReadingsPanel *panel, const char *head, const GPtrArray *lines)
+{
+  if (lines->len > 0)
+    append_head (panel, head);
+  for (guint i = 0; i < lines->len; i++)
+    append_words (panel, g_ptr_array_index (lines, i));
+}
+
 void
-sq_readings_panel_show (SqReadingsPanel *panel, const SqReadings *readings)
+sq_readings_panel_show (SqReadingsPanel *panel,
+                        const SqReadings *readings,
+                        const GPtrArray *remarks)
 {
   GtkWidget *child;
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (panel->box))) != NULL)
@@ -177,10 +190,9 @@ sq_readings_panel_show (SqReadingsPanel *panel, const SqReadings *readings)
   if (readings->marks->len + readings->probes->len == 0)
     append_words (panel, _ ("No mark and no probe: nowhere to read."));
   append_convention (panel, readings);
-  if (readings->not_counted->len > 0)
-    append_head (panel, _ ("Not counted yet"));
-  for (guint i = 0; i < readings->not_counted->len; i++)
-    append_words (panel, g_ptr_array_index (readings->not_counted, i));
+  g_autoptr (GPtrArray) not_counted = sq_not_counted_lines (readings, NULL);
+  append_lines (panel, _ ("On the sheet"), remarks);
+  append_lines (panel, _ ("Not counted yet"), not_counted);
 }
 
 static void

@@ -12,6 +12,7 @@ struct _SqSheetView {
   GtkWidget parent_instance;
   SqPlot *plot;
   double zoom;      /* 0: fit */
+  double measured;  /* the zoom at which the pages' height was last asked for */
   GPtrArray *nodes; /* GskRenderNode of each page at nodes_zoom; NULL where not drawn yet */
   double nodes_zoom;
 };
@@ -65,6 +66,24 @@ sq_sheet_view_get_zoom (SqSheetView *view)
   return CLAMP (MIN (across, down), LEAST_ZOOM, MOST_ZOOM);
 }
 
+int
+sq_sheet_view_n_pages (SqSheetView *view)
+{
+  return view->plot != NULL ? sq_plot_n_pages (view->plot) : 0;
+}
+
+double
+sq_sheet_view_page_top (SqSheetView *view, int page)
+{
+  double top = MARGIN, scale = sq_sheet_view_get_zoom (view) * PIXELS_A_MM;
+  for (int i = 0; i < MIN (page, sq_sheet_view_n_pages (view)); i++) {
+    double width_mm, height_mm;
+    sq_plot_page_size_mm (view->plot, i, &width_mm, &height_mm);
+    top += height_mm * scale + MARGIN;
+  }
+  return top;
+}
+
 static void
 sheet_view_measure (GtkWidget *widget,
                     GtkOrientation orientation,
@@ -75,9 +94,10 @@ sheet_view_measure (GtkWidget *widget,
                     int *natural_baseline)
 {
   SqSheetView *view = SQ_SHEET_VIEW (widget);
-  int n_pages = view->plot != NULL ? sq_plot_n_pages (view->plot) : 0;
+  int n_pages = sq_sheet_view_n_pages (view);
   double width_mm, height_mm, scale = sq_sheet_view_get_zoom (view) * PIXELS_A_MM;
   pages_size_mm (view, &width_mm, &height_mm);
+  view->measured = sq_sheet_view_get_zoom (view);
   double size = orientation == GTK_ORIENTATION_HORIZONTAL
                   ? width_mm * scale + 2.0 * MARGIN
                   : height_mm * scale + (n_pages + 1.0) * MARGIN;
@@ -87,9 +107,21 @@ sheet_view_measure (GtkWidget *widget,
   *minimum_baseline = *natural_baseline = -1;
 }
 
+static gboolean
+measure_again (gpointer widget)
+{
+  gtk_widget_queue_resize (widget);
+  return G_SOURCE_REMOVE;
+}
+
+/* A zoom that fits follows the room, which is known only now: all pages are as high as it says. */
 static void
 sheet_view_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 {
+  const double least_change = 1e-6;
+  SqSheetView *view = SQ_SHEET_VIEW (widget);
+  if (fabs (sq_sheet_view_get_zoom (view) - view->measured) > least_change)
+    g_idle_add_full (G_PRIORITY_HIGH_IDLE, measure_again, g_object_ref (widget), g_object_unref);
   g_signal_emit (widget, signals[ZOOMED], 0);
 }
 
@@ -122,7 +154,7 @@ sheet_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
   SqSheetView *view = SQ_SHEET_VIEW (widget);
   double zoom = sq_sheet_view_get_zoom (view), scale = zoom * PIXELS_A_MM, y = MARGIN;
-  int n_pages = view->plot != NULL ? sq_plot_n_pages (view->plot) : 0;
+  int n_pages = sq_sheet_view_n_pages (view);
   for (int i = 0; i < n_pages; i++) {
     double width_mm, height_mm;
     sq_plot_page_size_mm (view->plot, i, &width_mm, &height_mm);

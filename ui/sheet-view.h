@@ -19,4 +19,9 @@ void sq_sheet_view_set_zoom (SqSheetView *view, double zoom);
 /* The zoom that is shown, also where it was chosen to fit. */
 double sq_sheet_view_get_zoom (SqSheetView *view);
 
+int sq_sheet_view_n_pages (SqSheetView *view);
+
+/* How far down @page begins, in pixels; one past the last: where they end. */
+double sq_sheet_view_page_top (SqSheetView *view, int page);
+
 G_END_DECLS

@@ -3,6 +3,7 @@
 
 #include "base/error.h"
 #include "file-chooser.h"
+#include "page-turner.h"
 #include "readings-panel.h"
 #include "scene-job.h"
 #include "sheet-view.h"
@@ -15,7 +16,9 @@ struct _SqWindow {
   GtkSpinner *spinner;
   GtkStack *stack;
   GtkDropDown *looks, *overlays;
+  GtkScrolledWindow *scroller;
   SqSheetView *sheet;
+  SqPageTurner *turner;
   SqReadingsPanel *readings;
 
   GFile *file;           /* (nullable): that is shown */
@@ -90,18 +93,31 @@ fill_looks (SqWindow *window)
   gtk_widget_set_sensitive (GTK_WIDGET (window->looks), window->scene->looks->len > 0);
 }
 
+/* The first of what there is to say of the file and of its sheets; all of it where one asks. */
 static void
-show_warnings (SqWindow *window, const GPtrArray *warnings)
+show_status (SqWindow *window, const GPtrArray *warnings, const GPtrArray *remarks)
 {
-  if (warnings->len == 0) {
-    gtk_label_set_text (window->status, _ ("Ctrl+wheel zooms, a drag moves the sheet"));
-    return;
+  g_autoptr (GString) all = g_string_new (NULL);
+  g_autofree char *text = NULL;
+  guint n = warnings->len + remarks->len;
+  for (guint k = 0; k < n; k++) {
+    const GPtrArray *from = k < warnings->len ? warnings : remarks;
+    const char *line = g_ptr_array_index (from, k < warnings->len ? k : k - warnings->len);
+    g_string_append_printf (all, "%s%s", k > 0 ? "\n" : "", line);
   }
-  g_autofree char *text =
-    g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u key is unknown and kept: %s",
-                                  "%u keys are unknown and kept: %s", warnings->len),
-                     warnings->len, (const char *)g_ptr_array_index (warnings, 0));
-  gtk_label_set_text (window->status, text);
+  if (warnings->len > 0)
+    text = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u key is unknown and kept: %s",
+                                         "%u keys are unknown and kept: %s", warnings->len),
+                            warnings->len, (const char *)g_ptr_array_index (warnings, 0));
+  else if (remarks->len > 1)
+    text = g_strdup_printf (
+      g_dngettext (GETTEXT_PACKAGE, "%s (and %u more)", "%s (and %u more)", remarks->len - 1),
+      (const char *)g_ptr_array_index (remarks, 0), remarks->len - 1);
+  else if (remarks->len == 1)
+    text = g_strdup (g_ptr_array_index (remarks, 0));
+  gtk_label_set_text (window->status,
+                      text != NULL ? text : _ ("Ctrl+wheel zooms, a drag moves the sheet"));
+  gtk_widget_set_tooltip_text (GTK_WIDGET (window->status), n > 0 ? all->str : NULL);
 }
 
 /* The scene is shown all the same: what it needs was read. */
@@ -140,10 +156,11 @@ show_failure (SqWindow *window, const GError *error)
 static void
 show_result (SqWindow *window, SqSceneResult *made)
 {
+  gboolean is_new = window->asked != NULL;
   show_remarks (window, made->remarks);
   g_clear_pointer (&window->scene, sq_scene_unref);
   window->scene = g_steal_pointer (&made->scene);
-  if (window->asked != NULL) {
+  if (is_new) {
     /* A file opens in its base look, with the overlay that it asks for. */
     g_set_object (&window->file, window->asked);
     g_clear_object (&window->asked);
@@ -156,9 +173,14 @@ show_result (SqWindow *window, SqSceneResult *made)
   }
   show_choices (window);
   show_titles (window);
-  show_warnings (window, made->warnings);
-  sq_readings_panel_show (window->readings, sq_plot_readings (made->plot));
+  show_status (window, made->warnings, sq_plot_remarks (made->plot));
+  sq_readings_panel_show (window->readings, sq_plot_readings (made->plot),
+                          sq_plot_remarks (made->plot));
   sq_sheet_view_take_plot (window->sheet, g_steal_pointer (&made->plot));
+  if (is_new)
+    sq_page_turner_begin (window->turner);
+  else
+    sq_page_turner_look (window->turner);
   gtk_stack_set_visible_child_name (window->stack, "sheet");
 }
 
@@ -281,6 +303,12 @@ zoom_action (GtkWidget *widget, const char *name, GVariant *parameter)
 }
 
 static void
+page_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  sq_page_turner_turn (SQ_WINDOW (widget)->turner, g_str_equal (name, "win.page-next") ? 1 : -1);
+}
+
+static void
 sq_window_dispose (GObject *object)
 {
   SqWindow *window = SQ_WINDOW (object);
@@ -299,6 +327,7 @@ sq_window_class_init (SqWindowClass *class)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (class);
   G_OBJECT_CLASS (class)->dispose = sq_window_dispose;
+  g_type_ensure (SQ_TYPE_PAGE_TURNER);
   g_type_ensure (SQ_TYPE_SHEET_VIEW);
   g_type_ensure (SQ_TYPE_READINGS_PANEL);
   gtk_widget_class_set_template_from_resource (widget_class, "/org/squarelaw/Squarelaw/window.ui");
@@ -313,7 +342,9 @@ sq_window_class_init (SqWindowClass *class)
   CHILD (stack);
   CHILD (looks);
   CHILD (overlays);
+  CHILD (scroller);
   CHILD (sheet);
+  CHILD (turner);
   CHILD (readings);
 #undef CHILD
   gtk_widget_class_install_action (widget_class, "win.open", NULL, open_action);
@@ -322,6 +353,8 @@ sq_window_class_init (SqWindowClass *class)
                                        "win.zoom-true" };
   for (guint i = 0; i < G_N_ELEMENTS (zooms); i++)
     gtk_widget_class_install_action (widget_class, zooms[i], NULL, zoom_action);
+  gtk_widget_class_install_action (widget_class, "win.page-previous", NULL, page_action);
+  gtk_widget_class_install_action (widget_class, "win.page-next", NULL, page_action);
 }
 
 static void
@@ -335,6 +368,7 @@ sq_window_init (SqWindow *window)
   g_signal_connect (drop, "drop", G_CALLBACK (on_drop), window);
   gtk_widget_add_controller (GTK_WIDGET (window), GTK_EVENT_CONTROLLER (drop));
   gtk_widget_set_sensitive (GTK_WIDGET (window->looks), FALSE);
+  sq_page_turner_follow (window->turner, window->sheet, window->scroller);
 }
 
 GtkWidget *

@@ -133,6 +133,22 @@ at_the_edge (const SqView *view, const SqScene *scene, const SqThing *thing, SqP
   return sq_paper_along (body.middle, angle, MIN (reach, sq_paper_distance_mm (body.middle, to)));
 }
 
+/* So far inside the field that words about it have room: about 1.4 mm a letter at their height. */
+static SqPaperPoint
+room_for_words (const SqView *view, SqPaperPoint at, const char *text)
+{
+  const double letter_mm = 1.4, half_high_mm = 4.0;
+  g_auto (GStrv) lines = g_strsplit (text, "\n", -1);
+  glong letters = 0;
+  for (guint k = 0; lines[k] != NULL; k++)
+    letters = MAX (letters, g_utf8_strlen (lines[k], -1));
+  SqPaperBox field = view->clip;
+  double half_mm = MIN (letters * letter_mm, field.width_mm) / 2.0;
+  at.x_mm = CLAMP (at.x_mm, field.x_mm + half_mm, field.x_mm + field.width_mm - half_mm);
+  at.y_mm = CLAMP (at.y_mm, field.y_mm + half_high_mm, field.y_mm + field.height_mm - half_high_mm);
+  return at;
+}
+
 SqCableRun
 sq_cable_run (const SqView *view, const SqScene *scene, const SqCable *cable)
 {
@@ -175,6 +191,8 @@ sq_cable_run (const SqView *view, const SqScene *scene, const SqCable *cable)
   if (!sq_place_given (place_of (leads_to)))
     length_m = NAN;
   run.text = run_text (view, cable, length_m, run.leads_to);
+  if (run.leaves)
+    run.label_at = room_for_words (view, run.label_at, run.text);
   return run;
 }
 

@@ -13,7 +13,7 @@ typedef struct {
   guint n_points;       /* 0: nothing to draw */
   gboolean leaves;      /* the last point is where it leaves, to @leads_to */
   const SqThing *leads_to;
-  SqPaperPoint label_at; /* middle of its longest straight part */
+  SqPaperPoint label_at; /* middle of its longest straight part; or near where it leaves */
   char *text;            /* owned: length and section, `to …` */
 } SqCableRun;
 

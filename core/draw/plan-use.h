@@ -20,6 +20,7 @@ typedef struct {
   gboolean changed; /* the look changes a lamp that is drawn: wedge */
   gboolean ticks;   /* stop ticks */
   gboolean beams;   /* edges at half and tenth */
+  gboolean shadows; /* set by who draws the plan: which are drawn depends on its view */
   gboolean people, cameras, walks, probes, cables, wild_walls;
 } SqPlanUse;
 

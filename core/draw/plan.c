@@ -163,14 +163,15 @@ draw_light_and_sight (const SqPlanParts *parts)
 }
 
 /* Those of a light that throws a deep one: all of a mark that is pinned, else what the active
- * camera sees. Over an overlay the light itself shows them. */
-static void
+ * camera sees. Over an overlay the light itself shows them. Returns: whether there were any */
+static gboolean
 draw_shadows (const SqPlanParts *parts)
 {
   const SqScene *scene = parts->scene;
   const SqView *view = parts->drawing->view;
   const SqCamera *active = sq_scene_camera (scene);
   const SqCameraField *field = NULL;
+  gboolean any = FALSE;
 
   for (guint i = 0; i < scene->cameras->len; i++)
     if (SQ_AT (SqCamera, scene->cameras, i) == active)
@@ -184,9 +185,12 @@ draw_shadows (const SqPlanParts *parts)
       SqShadow shadow = sq_shadow (view, scene, parts->blocks, fixture, mark);
       if (shadow.any && (mark->shadow_pinned ||
                          (field != NULL && sq_camera_sees_shadow (view, scene, parts->blocks,
-                                                                  active, field, &shadow))))
+                                                                  active, field, &shadow)))) {
         sq_draw_shadow (parts->drawing, &shadow);
+        any = TRUE;
+      }
     }
+  return any;
 }
 
 static void
@@ -304,8 +308,11 @@ sq_draw_plan (SqDrawing *drawing, const SqPlanRequest *request)
   draw_set (&parts);
   draw_light_and_sight (&parts);
   sq_draw_layer (drawing, SQ_LAYER_SHADOWS);
-  if (!drawing->view->has_overlay && !request->without_throws)
-    draw_shadows (&parts);
+  if (!drawing->view->has_overlay && !request->without_throws) {
+    gboolean any = draw_shadows (&parts);
+    if (request->report != NULL)
+      request->report->use.shadows = any;
+  }
   sq_draw_layer (drawing, SQ_LAYER_GRIP);
   for (guint i = 0; i < scene->panels->len; i++) {
     const SqPanel *panel = SQ_AT (SqPanel, scene->panels, i);

@@ -292,12 +292,13 @@ sq_section_title (const SqSection *section)
   const char *number = sq_label_or_id (section->light->number, section->light->id);
   const SqThing *to = section->plane.to;
   if (section->plane.by == SQ_CUT_BY_PAGE)
-    return g_strdup (number);
+    /* Translators: %s is a light's number */
+    return g_strdup_printf (_ ("Section through %s"), number);
   if (to != NULL && to->kind == &sq_mark_kind) {
     const char *letter = sq_label_or_id (((const SqMark *)to)->label, ((const SqMark *)to)->id);
     /* Translators: a section through light 1 and person A */
-    return g_strdup_printf (_ ("%s to %s"), number, letter);
+    return g_strdup_printf (_ ("Section through %s and %s"), number, letter);
   }
   /* Translators: a section through light 1 along its own aim */
-  return g_strdup_printf (_ ("%s, along its throw"), number);
+  return g_strdup_printf (_ ("Section through %s, along its throw"), number);
 }

@@ -53,7 +53,7 @@ gboolean sq_section_shows_mark (const SqSection *section, const SqMark *mark);
 gboolean sq_section_shows_lamp (const SqSection *section, const SqFixture *fixture);
 gboolean sq_section_shows_camera (const SqSection *section, const SqCamera *camera);
 
-/* `1 to A`, `1, along its throw`, `1`: what is cut, in a few words. Returns: (transfer full) */
+/* `Section through 1 and A`, `Section through 1, along its throw`. Returns: (transfer full) */
 char *sq_section_title (const SqSection *section);
 
 /* Where a hand can take hold. */

@@ -3,10 +3,10 @@
 
 #include "draw/mark-label.h"
 #include "light/exposure.h"
+#include "paper/not-counted.h"
 #include "paper/words.h"
 
 #include <glib/gi18n-lib.h>
-#include <string.h>
 
 #define ROW_MM 3.3
 #define STOP_COLUMN_MM 17.0
@@ -146,31 +146,20 @@ small_print (SqFlow *flow, const SqSideColumn *column)
 static void
 not_counted (SqFlow *flow, const SqSideColumn *column)
 {
-  g_autoptr (GPtrArray) all = g_ptr_array_new ();
-  const GPtrArray *lists[] = { column->readings->not_counted,
-                               column->map != NULL ? column->map->not_counted : NULL };
-  for (guint n = 0; n < G_N_ELEMENTS (lists); n++)
-    for (guint k = 0; lists[n] != NULL && k < lists[n]->len; k++) {
-      char *text = g_ptr_array_index (lists[n], k);
-      if (!g_ptr_array_find_with_equal_func (all, text, g_str_equal, NULL))
-        g_ptr_array_add (all, text);
-    }
-  /* In paragraphs that sq_flow_text() need not cut. */
-  g_autoptr (GString) line = g_string_new (NULL);
-  for (guint k = 0; k < all->len; k++) {
-    const char *text = g_ptr_array_index (all, k);
-    if (line->len > 0 && line->len + strlen (text) > SQ_FLOW_MOST_LETTERS - 40) {
-      sq_flow_text (flow, line->str, 0.0, SQ_INK);
-      g_string_truncate (line, 0);
-    }
-    if (line->len == 0)
-      g_string_append (line, _ ("Not counted yet: "));
-    else
-      g_string_append (line, "; ");
-    g_string_append (line, text);
+  const double above_mm = 1.2, row_mm = 3.1;
+  g_autoptr (GPtrArray) lines =
+    sq_not_counted_lines (column->readings, column->map != NULL ? column->map->not_counted : NULL);
+  SqPaperPoint at;
+  if (lines->len == 0)
+    return;
+  sq_flow_gap (flow, above_mm * flow->squeeze);
+  if (sq_flow_take (flow, row_mm, &at)) {
+    SqType type = sq_flow_type (flow, 600, SQ_INK, SQ_ALIGN_LEFT);
+    sq_draw_text (flow->drawing, (SqPaperPoint){ at.x_mm, at.y_mm + type.cap_mm },
+                  _ ("Not counted yet"), &type);
   }
-  if (line->len > 0)
-    sq_flow_text (flow, line->str, 0.0, SQ_INK);
+  for (guint k = 0; k < lines->len; k++)
+    sq_flow_text (flow, g_ptr_array_index (lines, k), 0.0, SQ_INK);
 }
 
 void
@@ -232,6 +221,8 @@ sq_light_block (SqFlow *flow, const SqSideColumn *column)
   if (column->readings->marks->len > 0)
     g_string_append_printf (line, " %s",
                             _ ("Figures at marks are a dome's, at the face: not these."));
+  if (column->fades)
+    g_string_append_printf (line, " %s", _ ("Out of doors no tint: darker than −5 stops."));
   sq_flow_text (flow, line->str, 0.0, SQ_MID);
   flow->title = NULL;
 }

@@ -3,6 +3,7 @@
 
 #include "draw/lamp-parts.h"
 #include "draw/panel-symbol.h"
+#include "draw/shadow.h"
 #include "draw/supply-symbol.h"
 #include "draw/tag.h"
 #include "draw/throw.h"
@@ -10,13 +11,15 @@
 double
 sq_legend_fit_lamp (SqLamp *lamp, SqView *view)
 {
+  const double most_mm = SQ_LEGEND_MARK_MM - 0.6; /* its pen reaches out of its outline */
   SqTurnedBox box = sq_lamp_outline (view, lamp);
-  if (2.0 * box.half_width_mm <= SQ_LEGEND_ROW_MM)
-    return 2.0 * box.half_width_mm;
-  lamp->azimuth_deg = 90.0;
-  view->mm_per_m *= MIN (1.0, SQ_LEGEND_MARK_MM / (2.0 * box.half_width_mm));
+  gboolean is_turned = 2.0 * box.half_width_mm > SQ_LEGEND_ROW_MM;
+  if (is_turned)
+    lamp->azimuth_deg = 90.0;
+  double long_mm = 2.0 * (is_turned ? box.half_width_mm : box.half_length_mm);
+  view->mm_per_m *= MIN (1.0, most_mm / long_mm);
   box = sq_lamp_outline (view, lamp);
-  return 2.0 * box.half_length_mm;
+  return 2.0 * (is_turned ? box.half_length_mm : box.half_width_mm);
 }
 
 void
@@ -155,4 +158,23 @@ sq_legend_draw_cable (SqDrawing *drawing, SqPaperPoint middle, const SqLegendIte
   for (int k = -1; k <= 1; k += 2)
     sq_draw_dot (drawing, (SqPaperPoint){ middle.x_mm + k * 0.3 * SQ_LEGEND_MARK_MM, middle.y_mm },
                  0.42, mid);
+}
+
+/* As on the plan: from the feet on the left, where it is darkest, wider and wider. */
+void
+sq_legend_draw_shadow (SqDrawing *drawing, SqPaperPoint middle, const SqLegendItem *item)
+{
+  const double half_mm = SQ_LEGEND_MARK_MM / 2.0, foot_mm = 0.7, end_mm = 1.3, soft_mm = 1.9;
+  SqShadow shadow = { .any = TRUE, .foot = { middle.x_mm - half_mm, middle.y_mm } };
+  double left_mm = middle.x_mm - half_mm, right_mm = middle.x_mm + half_mm;
+  for (int i = 0; i < SQ_SHADOW_RAYS; i++)
+    shadow.end[i] =
+      (SqPaperPoint){ right_mm, middle.y_mm + end_mm * (2.0 * i / (SQ_SHADOW_RAYS - 1) - 1.0) };
+  for (int side = 0; side < 2; side++) {
+    double way = side == 0 ? -1.0 : 1.0;
+    shadow.edge[side] = (SqPaperLine){ { left_mm, middle.y_mm + way * foot_mm },
+                                       { right_mm, middle.y_mm + way * end_mm } };
+    shadow.penumbra[side] = (SqPaperPoint){ right_mm, middle.y_mm + way * soft_mm };
+  }
+  sq_draw_shadow (drawing, &shadow);
 }

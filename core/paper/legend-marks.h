@@ -23,8 +23,8 @@ struct SqLegendItem {
   const SqClass *lamp_class; /* of a lamp */
 };
 
-/* A lamp too wide for its row is turned to face up the page; one longer than the room for marks is
- * drawn smaller than the others. Returns: its height in millimetres */
+/* A lamp too wide for its row is turned to face up the page; one longer, either way, than the room
+ * for marks is drawn smaller than the others. Returns: its height in millimetres */
 double sq_legend_fit_lamp (SqLamp *lamp, SqView *view);
 
 SqLegendDraw sq_legend_draw_lamp;     /* lamp_class */
@@ -35,6 +35,6 @@ SqLegendDraw sq_legend_draw_mount;    /* SqMountGlyph */
 SqLegendDraw sq_legend_draw_role;     /* role line of draw/ink.h */
 SqLegendDraw sq_legend_draw_supply;   /* SqSupplyKind */
 SqLegendDraw sq_legend_draw_ticks, sq_legend_draw_beams, sq_legend_draw_wedge, sq_legend_draw_off,
-  sq_legend_draw_cable;
+  sq_legend_draw_cable, sq_legend_draw_shadow;
 
 G_END_DECLS

@@ -136,24 +136,33 @@ add_grip (GArray *items, const SqPlanUse *use)
       add (items, sq_legend_draw_grip, _ (panels[k]), GRIP_ROW_MM, (int)k);
 }
 
-/* The tag says the mount by a glyph: all on one line. */
+/* The tag says the mount by a glyph: they run on as words do. */
 static void
-mounts_row (SqFlow *flow, const SqPlanUse *use)
+mounts_rows (SqFlow *flow, const SqPlanUse *use)
 {
-  SqPaperPoint at;
-  if (use->mounts == 0 || !sq_flow_take (flow, LINE_ROW_MM, &at))
-    return;
+  const double glyph_mm = 2.8, apart_mm = 3.6;
   SqType type = sq_flow_type (flow, 400, SQ_INK, SQ_ALIGN_LEFT);
-  double x_mm = at.x_mm, y_mm = at.y_mm + LINE_ROW_MM / 2.0;
+  SqPaperPoint at = { 0 };
+  double right_mm = INFINITY; /* of what stands in the row */
+  gboolean is_drawn = FALSE;
   for (int k = 0; k < SQ_MOUNT_GLYPHS; k++) {
     if (!(use->mounts & 1u << k))
       continue;
     const SqLegendItem item = { .value = k };
     const char *word = _ (sq_mount_glyph_word ((SqMountGlyph)k));
-    sq_legend_draw_mount (flow->drawing, (SqPaperPoint){ x_mm + 1.0, y_mm }, &item);
-    sq_draw_text (flow->drawing, (SqPaperPoint){ x_mm + 2.8, y_mm + type.cap_mm / 2.0 }, word,
+    double width_mm = glyph_mm + sq_text_width_mm (flow->drawing, word, &type);
+    if (right_mm + apart_mm + width_mm > sq_flow_width_mm (flow)) {
+      is_drawn = sq_flow_take (flow, LINE_ROW_MM, &at);
+      right_mm = -apart_mm;
+    }
+    SqPaperPoint left = { at.x_mm + right_mm + apart_mm, at.y_mm + LINE_ROW_MM / 2.0 };
+    right_mm += apart_mm + width_mm;
+    if (!is_drawn)
+      continue;
+    sq_legend_draw_mount (flow->drawing, (SqPaperPoint){ left.x_mm + 1.0, left.y_mm }, &item);
+    sq_draw_text (flow->drawing,
+                  (SqPaperPoint){ left.x_mm + glyph_mm, left.y_mm + type.cap_mm / 2.0 }, word,
                   &type);
-    x_mm += 2.8 + sq_text_width_mm (flow->drawing, word, &type) + 3.6;
   }
 }
 
@@ -179,6 +188,8 @@ add_lines (GArray *items, const SqPlanUse *use)
     add (items, sq_legend_draw_ticks, _ ("ticks: a stop each"), LINE_ROW_MM, 0);
   if (use->beams)
     add (items, sq_legend_draw_beams, _ ("half, tenth of peak"), LINE_ROW_MM, 0);
+  if (use->shadows)
+    add (items, sq_legend_draw_shadow, _ ("shadow, soft edge"), GRIP_ROW_MM, 0);
   if (use->changed)
     add (items, sq_legend_draw_wedge, _ ("changed by look"), LINE_ROW_MM, 0);
   if (use->off)
@@ -213,7 +224,7 @@ sq_legend_block (SqFlow *flow, const SqSideColumn *column)
   add_lamps (items, names, column);
   add_grip (items, use);
   run_items (flow, items);
-  mounts_row (flow, use);
+  mounts_rows (flow, use);
   add_lines (items, use);
   add_power (items, use);
   run_items (flow, items);

@@ -17,9 +17,9 @@ typedef void SqPageDraw (const SqPlot *plot, const SqPlotPage *page, SqDrawing *
 
 struct SqPlotPage {
   int kind;             /* SqPageKind */
-  char *name;           /* as a list of pages says it: `Plan`, `Section, unit 5` */
-  gboolean names_title; /* the title block says the name after the drawing's title */
-  char *part;           /* (nullable): or, in place of the name, this */
+  char *name;           /* as a list of pages says it: `Plan`, `Section through 5` */
+  gboolean names_title; /* the title block says the name in place of the drawing's title */
+  char *part;           /* (nullable): the title block says this after the title */
 
   const SqSheet *sheet;
   SqSheetLayout layout;

@@ -116,6 +116,7 @@ sq_plan_run_words (const SqPlot *plot, const SqPlanPages *plan, SqDrawing *drawi
     .map = plan->overlay != NULL ? plot->map : NULL,
     .overlay = plan->overlay,
     .stops = plan->stops,
+    .fades = plot->fades,
     .report = plan->report,
     .units = plot->units,
   };
@@ -174,11 +175,33 @@ draw_words (const SqPlot *plot, const SqPlotPage *page, SqDrawing *drawing)
 
 /* The paper that all sheets make up, with the plan in its middle. */
 static void
-lay_tiles (SqPlot *plot, const SqPageWish *wish, const SqSheetChoice *choice, SqPlanPages *plan)
+lay_whole (const SqPlot *plot,
+           const SqPageWish *wish,
+           const SqSheetChoice *choice,
+           SqPlanPages *plan,
+           SqPlace least,
+           SqPlace most)
 {
-  guint n = choice->columns * choice->rows;
-  for (guint k = 0; k < n; k++) {
-    char *part = g_strdup_printf (_ ("part %u of %u"), k + 1, n);
+  SqPlotPage whole = {
+    .view = { .ground = SQ_GROUND_PAPER, .units = plot->units, .mono = wish->mono },
+  };
+  sq_page_take_sheet (&whole, choice->sheet, choice->portrait, SQ_SHEET_DRAWING);
+  plan->tiling = (SqTiling){ .columns = choice->columns,
+                             .rows = choice->rows,
+                             .width_mm = whole.layout.field.width_mm,
+                             .height_mm = whole.layout.field.height_mm };
+  whole.layout.field = whole.view.clip = sq_tiling_whole (&plan->tiling);
+  sq_page_take_scale (&whole, choice->denominator, least, most);
+  plan->view = whole.view;
+}
+
+/* A sheet for each part of it on which there is something. */
+static void
+add_tiles (SqPlot *plot, const SqPageWish *wish, const SqSheetChoice *choice, SqPlanPages *plan)
+{
+  plan->n_sheets = sq_tiling_sheets (&plan->tiling);
+  for (guint k = 0; k < plan->n_sheets; k++) {
+    char *part = g_strdup_printf (_ ("part %u of %u"), k + 1, plan->n_sheets);
     /* Translators: %s is "part 2 of 6" */
     char *name = g_strdup_printf (_ ("Plan, %s"), part);
     SqPlotPage *page = sq_plot_add_page (plot, wish, name, draw_tile);
@@ -187,11 +210,50 @@ lay_tiles (SqPlot *plot, const SqPageWish *wish, const SqSheetChoice *choice, Sq
     page->part = part;
     page->data = plan;
   }
-  SqPaperBox field = sq_plot_page (plot, (int)plan->first)->layout.field;
-  plan->tiling = (SqTiling){ choice->columns, choice->rows, field.width_mm, field.height_mm };
 }
 
 static void
+add_one_sheet (SqPlot *plot,
+               const SqPageWish *wish,
+               const SqSheetChoice *choice,
+               SqPlanPages *plan,
+               SqPlace least,
+               SqPlace most)
+{
+  SqPlotPage *page = sq_plot_add_page (plot, wish, g_strdup (_ ("Plan")), draw_one_sheet);
+  sq_page_take_sheet (page, choice->sheet, choice->portrait, SQ_SHEET_BESIDE);
+  sq_page_take_scale (page, choice->denominator, least, most);
+  page->view.has_overlay = plan->overlay != NULL;
+  page->data = plan;
+  plan->tiling = (SqTiling){ .columns = 1, .rows = 1 };
+  plan->view = page->view;
+  plan->n_sheets = 1;
+}
+
+/* A first run, drawn nowhere, tells where labels stand. */
+static void
+rehearse (const SqPlot *plot, SqPlanPages *plan, SqDrawing *drawing)
+{
+  plan->report = sq_plan_report_new ();
+  sq_plan_draw_whole (plot, plan, drawing, plan->report);
+}
+
+/* Another tells how many pages of words there are. */
+static int
+rehearse_words (const SqPlot *plot, SqPlanPages *plan, SqDrawing *drawing)
+{
+  const double usual = 1.0, tight = 0.8;
+  plan->squeeze = usual;
+  int n_words = sq_plan_run_words (plot, plan, drawing, -1);
+  if (n_words > 0 && sq_plot_page (plot, (int)plan->first)->layout.n_columns > 0) {
+    plan->squeeze = tight;
+    n_words = sq_plan_run_words (plot, plan, drawing, -1);
+  }
+  return n_words;
+}
+
+/* Returns: how many pages of words follow */
+static int
 place (SqPlot *plot,
        const SqPageWish *wish,
        const SqSheetChoice *choice,
@@ -199,43 +261,23 @@ place (SqPlot *plot,
        SqPlace least,
        SqPlace most)
 {
-  SqPlotPage place = { 0 };
+  gboolean is_tiled = choice->columns * choice->rows > 1;
   plan->first = plot->pages->len;
-  plan->n_sheets = choice->columns * choice->rows;
-  plan->tiling = (SqTiling){ 1, 1, 0.0, 0.0 };
-  if (plan->n_sheets > 1) {
-    lay_tiles (plot, wish, choice, plan);
-    place = *sq_plot_page (plot, (int)plan->first);
-    place.layout.field = place.view.clip = sq_tiling_whole (&plan->tiling);
-    sq_page_take_scale (&place, choice->denominator, least, most);
-    plan->view = place.view;
-  } else {
-    SqPlotPage *page = sq_plot_add_page (plot, wish, g_strdup (_ ("Plan")), draw_one_sheet);
-    sq_page_take_sheet (page, choice->sheet, choice->portrait, SQ_SHEET_BESIDE);
-    sq_page_take_scale (page, choice->denominator, least, most);
-    page->view.has_overlay = plan->overlay != NULL;
-    page->data = plan;
-    plan->view = page->view;
-  }
+  if (is_tiled)
+    lay_whole (plot, wish, choice, plan, least, most);
+  else
+    add_one_sheet (plot, wish, choice, plan, least, most);
   plan->view.has_overlay = plan->overlay != NULL;
-}
 
-/* A first run, drawn nowhere, tells where labels stand and how many pages of words there are. */
-static int
-rehearse (const SqPlot *plot, SqPlanPages *plan)
-{
-  const double usual = 1.0, tight = 0.8;
   cairo_surface_t *surface = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, NULL);
   cairo_t *cairo = cairo_create (surface);
   SqDrawing *drawing = sq_drawing_new (cairo, &plan->view);
-  plan->report = sq_plan_report_new ();
-  sq_plan_draw_whole (plot, plan, drawing, plan->report);
-  plan->squeeze = usual;
-  int n_words = sq_plan_run_words (plot, plan, drawing, -1);
-  if (n_words > 0 && sq_plot_page (plot, (int)plan->first)->layout.n_columns > 0) {
-    plan->squeeze = tight;
-    n_words = sq_plan_run_words (plot, plan, drawing, -1);
+  rehearse (plot, plan, drawing);
+  if (is_tiled) {
+    plan->tiling.empty = sq_plan_empty_tiles (plot, plan);
+    add_tiles (plot, wish, choice, plan);
   }
+  int n_words = rehearse_words (plot, plan, drawing);
   sq_drawing_free (drawing);
   cairo_destroy (cairo);
   cairo_surface_destroy (surface);
@@ -299,8 +341,7 @@ sq_make_plan_pages (SqPlot *plot, const SqPageWish *wish, GCancellable *cancella
   int overlay = sq_plot_overlay (plot, wish);
   plan->overlay = overlay != SQ_OVERLAY_NONE ? plot->overlay : NULL;
   plan->stops = overlay == SQ_OVERLAY_STOPS;
-  place (plot, wish, &choice, plan, least, most);
-  int n_words = rehearse (plot, plan);
+  int n_words = place (plot, wish, &choice, plan, least, most);
   for (int k = 0; k < n_words; k++) {
     char *name = n_words == 1 ? g_strdup (_ ("Figures, legend, notes"))
                               : g_strdup_printf (_ ("Figures, legend, notes %d"), k + 1);

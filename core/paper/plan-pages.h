@@ -27,12 +27,24 @@ sq_plan_is_tiled (const SqPlanPages *plan)
   return sq_tiling_count (&plan->tiling) > 1;
 }
 
-/* Which of the sheets of @plan @page is, from 0. */
+/* Which of the sheets of @plan @page is, from 0, counted with those left out. */
 static inline guint
 sq_plan_tile_of (const SqPlot *plot, const SqPlanPages *plan, const SqPlotPage *page)
 {
-  return (guint)(page->number - sq_plot_page (plot, (int)plan->first)->number);
+  return sq_tiling_nth (&plan->tiling,
+                        (guint)(page->number - sq_plot_page (plot, (int)plan->first)->number));
 }
+
+/* The number of the page that shows @tile, which is not left out. */
+static inline int
+sq_plan_sheet_number (const SqPlot *plot, const SqPlanPages *plan, guint tile)
+{
+  return sq_plot_page (plot, (int)(plan->first + sq_tiling_rank (&plan->tiling, tile)))->number;
+}
+
+/* Finds on which sheets of @plan nothing would be drawn but light: for SqTiling.empty. Where that
+ * is so of all, none is left out. */
+guint64 sq_plan_empty_tiles (const SqPlot *plot, const SqPlanPages *plan);
 
 /* Draws all of the plan through drawing->view, which is plan->view. @report: (nullable) */
 void sq_plan_draw_whole (const SqPlot *plot,

@@ -7,9 +7,8 @@ sq_page_draw_title (const SqPlot *plot, const SqPlotPage *page, SqDrawing *drawi
 {
   g_autofree char *scale = sq_page_scale_text (page);
   const SqTitleBlock block = { .scene = plot->scene,
-                               .name = page->part != NULL  ? page->part
-                                       : page->names_title ? page->name
-                                                           : NULL,
+                               .name = page->names_title ? page->name : NULL,
+                               .part = page->part,
                                .scale = scale,
                                .sheet = page->sheet->name,
                                .page = page->number,

@@ -16,6 +16,7 @@ struct SqPlot {
   SqReadings *readings;
   SqLightMap *map;         /* (nullable): no page has an overlay */
   SqLightOverlay *overlay; /* (nullable): no light on the map */
+  gboolean fades;          /* the overlay's tint ends somewhere out of doors */
 
   GPtrArray *pages; /* SqPlotPage, in the order of their numbers */
   GPtrArray *kept;  /* what pages keep */
@@ -49,6 +50,19 @@ gboolean sq_plan_choose_sheet (const SqPlot *plot,
                                const SqPageWish *wish,
                                SqSheetChoice *choice,
                                GError **error);
+
+/* sq_plot_map_light:
+ * @wishes: of the plans that print it
+ *
+ * Makes plot->map, none of a scene without extent: it goes round the set as far as the light does,
+ * but no farther than the paper; and says in plot->fades whether it ends there. Returns: FALSE with
+ * one line */
+gboolean sq_plot_map_light (SqPlot *plot,
+                            const SqPageWish *wishes,
+                            guint n_wishes,
+                            int threads,
+                            GCancellable *cancellable,
+                            GError **error);
 
 /* The page's own parts. */
 void sq_page_draw_frame (const SqPlotPage *page, SqDrawing *drawing);

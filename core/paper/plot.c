@@ -7,10 +7,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#define MAP_STEP_M 0.05
-#define MAP_MOST_POINTS 200000.0
-#define MAP_MARGIN_M 0.3
-
 /* clang-format off */
 SqPageMaker *const sq_page_makers[] = {
   [SQ_PAGE_PLAN]       = sq_make_plan_pages,
@@ -21,23 +17,6 @@ SqPageMaker *const sq_page_makers[] = {
   [SQ_PAGE_CONTINUITY] = NULL,
 };
 /* clang-format on */
-
-/* The finest step that keeps within the number of points, in whole centimetres above 5. */
-static SqMapRequest
-map_request (const SqScene *scene)
-{
-  SqMapRequest request = sq_map_request (scene, MAP_STEP_M);
-  SqPlace from, to;
-  request.quantity = SQ_OVERLAY_LUX;
-  if (!sq_plan_extent_m (scene, &from, &to))
-    return request;
-  request.from = (SqPlace){ from.x_m - MAP_MARGIN_M, from.y_m - MAP_MARGIN_M };
-  request.to = (SqPlace){ to.x_m + MAP_MARGIN_M, to.y_m + MAP_MARGIN_M };
-  double width_m = request.to.x_m - request.from.x_m, height_m = request.to.y_m - request.from.y_m;
-  while ((width_m / request.step_m + 2.0) * (height_m / request.step_m + 2.0) > MAP_MOST_POINTS)
-    request.step_m += 0.01;
-  return request;
-}
 
 static gboolean
 any_light (const SqLightMap *map)
@@ -87,22 +66,19 @@ read_light (SqPlot *plot,
             GCancellable *cancellable,
             GError **error)
 {
-  gboolean any = FALSE;
-  SqPlace from, to;
+  SqPageWish lit[SQ_PLOT_MOST_WISHES];
+  guint n_lit = 0;
   plot->readings = sq_read_meter (plot->scene, threads, cancellable, error);
   if (plot->readings == NULL)
     return FALSE;
   for (guint k = 0; k < wishes (request); k++) {
     SqPageWish wish = wish_of (request, k);
-    any = any || (wish.kind == SQ_PAGE_PLAN && sq_plot_overlay (plot, &wish) != SQ_OVERLAY_NONE);
+    if (wish.kind == SQ_PAGE_PLAN && sq_plot_overlay (plot, &wish) != SQ_OVERLAY_NONE)
+      lit[n_lit++] = wish;
   }
-  if (!any || !sq_plan_extent_m (plot->scene, &from, &to))
-    return TRUE;
-  SqMapRequest asked = map_request (plot->scene);
-  plot->map = sq_light_map (plot->scene, &asked, threads, cancellable, error);
-  if (plot->map == NULL)
+  if (n_lit > 0 && !sq_plot_map_light (plot, lit, n_lit, threads, cancellable, error))
     return FALSE;
-  if (any_light (plot->map))
+  if (plot->map != NULL && any_light (plot->map))
     plot->overlay = sq_light_overlay_new (plot->scene, plot->map);
   return TRUE;
 }

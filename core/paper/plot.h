@@ -79,7 +79,7 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SqPlot, sq_plot_free)
 int sq_plot_n_pages (const SqPlot *plot);
 void sq_plot_page_size_mm (const SqPlot *plot, int page, double *width_mm, double *height_mm);
 
-/* `Plan`, `Section, unit 5`. (transfer none) */
+/* `Plan`, `Section through 5`. (transfer none) */
 const char *sq_plot_page_name (const SqPlot *plot, int page);
 
 /* What was chosen for the first page. */

@@ -6,7 +6,7 @@
 
 #include <glib/gi18n-lib.h>
 
-/* Kept free of the drawing, for its words and the height scale; at the top for its name. */
+/* Kept free of the drawing, for its words and the height scale; under it for its name. */
 #define SIDE_MM 15.0
 #define LABELS_MM 11.0
 #define NAME_MM 13.0
@@ -80,21 +80,26 @@ run_words (const SqPlot *plot, const SectionPages *pages, SqDrawing *drawing, in
   return sq_flow_page (&flow);
 }
 
-/* Its name, large, over the drawing. */
+/* Its name, large, under the drawing, with the scale. */
 static void
 draw_name (const SectionPages *pages, const SqPlotPage *page, SqDrawing *drawing)
 {
+  const double down_mm = 9.0, apart_mm = 4.0;
+  const SqView *view = drawing->view;
   SqPaperBox field = page->layout.field;
+  SqPaperPoint at = sq_view_paper (view, pages->section->set.least);
   g_autofree char *title = sq_section_title (pages->section);
-  /* Translators: heading of a section through a light: "Section 1 to A" */
-  g_autofree char *words = g_strdup_printf (_ ("Section %s"), title);
-  SqType type = { .cap_mm = SQ_TYPE_NAME,
-                  .weight = 700,
-                  .colour = sq_ink (drawing->view, SQ_INK),
-                  .width_mm = field.width_mm - 16.0,
-                  .one_line = TRUE };
-  sq_draw_text (drawing, (SqPaperPoint){ field.x_mm + 8.0, field.y_mm - NAME_MM + 10.0 }, words,
-                &type);
+  g_autofree char *scale = sq_page_scale_text (page);
+  SqType type = { .cap_mm = SQ_TYPE_NAME, .weight = 700, .colour = sq_ink (view, SQ_INK) };
+  SqType small = { .cap_mm = SQ_TYPE_SMALL, .weight = 500, .colour = sq_ink (view, SQ_MID) };
+  double scale_mm = apart_mm + sq_text_width_mm (drawing, scale, &small);
+  type.width_mm = field.x_mm + field.width_mm - SIDE_MM - at.x_mm - scale_mm;
+  type.one_line = TRUE;
+  double title_mm = MIN (sq_text_width_mm (drawing, title, &type), type.width_mm);
+  at.y_mm += down_mm;
+  sq_draw_text (drawing, at, title, &type);
+  at.x_mm += title_mm + apart_mm;
+  sq_draw_text (drawing, at, scale, &small);
 }
 
 static void
@@ -144,6 +149,22 @@ fits (const SqPlotPage *page, const SqSectionSet *set, double denominator)
                         page->layout.field.height_mm - 2.0 * LABELS_MM);
 }
 
+/* What the drawing leaves free over and under it the words of an upright sheet may have half of. */
+static void
+widen_band (SqPlotPage *page, SectionPages *pages, double denominator)
+{
+  const double most_mm = 24.0;
+  const SqSectionSet *set = &pages->section->set;
+  SqPaperBox *field = &page->layout.field;
+  double drawn_mm = (set->most.y_m - set->least.y_m) * 1000.0 / denominator + 2.0 * LABELS_MM;
+  double more_mm = CLAMP ((field->height_mm - drawn_mm) / 2.0, 0.0, most_mm);
+  if (pages->band.width_mm <= 0.0 || pages->band.width_mm >= WIDE_MM)
+    return;
+  field->height_mm -= more_mm;
+  pages->band.y_mm -= more_mm;
+  pages->band.height_mm += more_mm;
+}
+
 /* Name, and on small sheets the words, take their room off the field; then the scale is chosen
  * again, unless it was asked for. */
 static void
@@ -159,13 +180,12 @@ share_field (SqPlotPage *page, SectionPages *pages, const SqPageWish *wish)
     columns[0] = last;
     page->layout.n_columns = 1;
   }
-  field->y_mm += NAME_MM;
   field->height_mm -= NAME_MM;
   if (page->layout.n_columns == 0) {
     double band_mm = field->width_mm >= WIDE_MM ? BAND_MM : HIGH_BAND_MM;
     field->height_mm -= band_mm;
-    pages->band =
-      (SqPaperBox){ field->x_mm, field->y_mm + field->height_mm, field->width_mm, band_mm };
+    pages->band = (SqPaperBox){ field->x_mm, field->y_mm + field->height_mm + NAME_MM,
+                                field->width_mm, band_mm };
     if (wish->denominator > 0.0 && !fits (page, set, denominator)) {
       field->height_mm += band_mm; /* the words go on a page of their own */
       pages->band = (SqPaperBox){ 0 };
@@ -175,9 +195,11 @@ share_field (SqPlotPage *page, SectionPages *pages, const SqPageWish *wish)
     for (guint n = 0; (denominator = sq_scale_usual (page->view.units, n)) > 0.0; n++)
       if (denominator >= LARGEST_SCALE && fits (page, set, denominator))
         break;
+  if (denominator <= 0.0)
+    denominator = page->denominator;
+  widen_band (page, pages, denominator);
   page->view.clip = *field;
-  sq_page_take_scale (page, denominator > 0.0 ? denominator : page->denominator, set->least,
-                      set->most);
+  sq_page_take_scale (page, denominator, set->least, set->most);
   page->view.origin.x_mm += SCALE_ROOM_MM;
 }
 
@@ -221,9 +243,7 @@ sq_make_section_pages (SqPlot *plot,
   pages->section = sq_section_new (plot->scene, plot->readings, light);
   pages->first = plot->pages->len;
   g_autofree char *title = sq_section_title (pages->section);
-  /* Translators: name of a page: "Section, 1 to A" */
-  char *name = g_strdup_printf (_ ("Section, %s"), title);
-  SqPlotPage *page = sq_plot_add_page (plot, wish, name, draw_section_page);
+  SqPlotPage *page = sq_plot_add_page (plot, wish, g_strdup (title), draw_section_page);
   page->names_title = TRUE;
   page->data = pages;
   if (!sq_page_place (plot, page, wish, SQ_SHEET_BESIDE, pages->section->set.least,
@@ -232,8 +252,9 @@ sq_make_section_pages (SqPlot *plot,
   share_field (page, pages, wish);
   int n_words = rehearse (plot, pages);
   for (int k = 0; k < n_words; k++) {
-    SqPlotPage *words = sq_plot_add_page (
-      plot, wish, g_strdup_printf (_ ("Section, %s: words"), title), draw_words_page);
+    /* Translators: name of a page: "Section through 1 and A: words" */
+    SqPlotPage *words =
+      sq_plot_add_page (plot, wish, g_strdup_printf (_ ("%s: words"), title), draw_words_page);
     sq_page_take_sheet (words, page->sheet, page->layout.portrait, SQ_SHEET_TEXT);
     words->denominator = page->denominator;
     words->data = pages;

@@ -14,6 +14,7 @@ typedef struct {
   const SqLightMap *map;         /* (nullable): no overlay */
   const SqLightOverlay *overlay; /* (nullable): with @map */
   gboolean stops;                /* colours of the overlay */
+  gboolean fades;                /* its tint ends out of doors */
   const SqPlanReport *report;    /* of the plan as it was drawn */
   SqUnits units;
 } SqSideColumn;

@@ -76,10 +76,12 @@ sq_plan_draw_key (const SqPlot *plot,
   sq_draw_fill (drawing, sq_ink (drawing->view, SQ_POCHE), 1.0);
   draw_walls (plot, plan, drawing, &small);
   for (guint k = 0; k < n; k++) {
+    if (!sq_tiling_has (&plan->tiling, k))
+      continue;
     SqPaperBox cell = small_box (&small, sq_tiling_own (&plan->tiling, k));
     sq_draw_box_path (drawing, cell, 0.0);
     sq_draw_stroke (drawing, SQ_PEN_18, sq_ink (drawing->view, SQ_INK));
-    draw_number (drawing, cell, sq_plot_page (plot, (int)(plan->first + k))->number, k == here);
+    draw_number (drawing, cell, sq_plan_sheet_number (plot, plan, k), k == here);
   }
   sq_draw_box_path (drawing, this_one, 0.0);
   sq_draw_stroke (drawing, SQ_PEN_50, sq_ink (drawing->view, SQ_INK));

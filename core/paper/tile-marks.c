@@ -169,7 +169,7 @@ draw_side (
   sq_draw_stroke_dashed (drawing, SQ_PEN_35, sq_ink (drawing->view, SQ_INK), dash_mm,
                          G_N_ELEMENTS (dash_mm));
   g_autofree char *letter = sq_letter_text (number);
-  int sheet = sq_plot_page (plot, (int)plan->first + beside)->number;
+  int sheet = sq_plan_sheet_number (plot, plan, (guint)beside);
   for (int end = 0; end < 2; end++) {
     draw_target (drawing, target_on (&joint, plan->report, end));
     draw_letter (drawing, letter_on (&joint, end), joint.upright, joint.beyond_is_right, letter,

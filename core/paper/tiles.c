@@ -20,6 +20,30 @@ sq_tiling_whole (const SqTiling *tiling)
                        (tiling->rows - 1) * step_y_mm (tiling) + tiling->height_mm };
 }
 
+guint
+sq_tiling_sheets (const SqTiling *tiling)
+{
+  return sq_tiling_rank (tiling, sq_tiling_count (tiling));
+}
+
+guint
+sq_tiling_nth (const SqTiling *tiling, guint k)
+{
+  guint n = 0;
+  while (n < sq_tiling_count (tiling) && !(sq_tiling_has (tiling, n) && k-- == 0))
+    n++;
+  return n;
+}
+
+guint
+sq_tiling_rank (const SqTiling *tiling, guint n)
+{
+  guint rank = 0;
+  for (guint k = 0; k < n; k++)
+    rank += sq_tiling_has (tiling, k);
+  return rank;
+}
+
 SqPaperBox
 sq_tiling_window (const SqTiling *tiling, guint n)
 {
@@ -73,5 +97,6 @@ sq_tiling_neighbour (const SqTiling *tiling, guint n, int right, int down)
   int column = (int)(n % tiling->columns) + right, row = (int)(n / tiling->columns) + down;
   if (column < 0 || row < 0 || column >= (int)tiling->columns || row >= (int)tiling->rows)
     return -1;
-  return row * (int)tiling->columns + column;
+  int beside = row * (int)tiling->columns + column;
+  return sq_tiling_has (tiling, (guint)beside) ? beside : -1;
 }

@@ -13,6 +13,7 @@ G_BEGIN_DECLS
 typedef struct {
   guint columns, rows;
   double width_mm, height_mm; /* of a window: the field of a sheet */
+  guint64 empty;              /* bit per sheet on which nothing is drawn: there is no such sheet */
 } SqTiling;
 
 /* The paper that the whole plan takes; from (0, 0). */
@@ -24,10 +25,26 @@ sq_tiling_count (const SqTiling *tiling)
   return tiling->columns * tiling->rows;
 }
 
+static inline gboolean
+sq_tiling_has (const SqTiling *tiling, guint n)
+{
+  return (tiling->empty >> n & 1) == 0;
+}
+
+/* How many of its sheets there are. */
+guint sq_tiling_sheets (const SqTiling *tiling);
+
+/* Which of all is the @k-th that there is, from 0. */
+guint sq_tiling_nth (const SqTiling *tiling, guint k);
+
+/* How many there are before @n. */
+guint sq_tiling_rank (const SqTiling *tiling, guint n);
+
 /* What sheet @n, counted from 0 in the way one reads, shows of it. */
 SqPaperBox sq_tiling_window (const SqTiling *tiling, guint n);
 
-/* What of its window belongs to sheet @n alone: as far as the match lines. */
+/* What of its window belongs to sheet @n alone: as far as the match lines, or to its edge where
+ * there is no sheet beside it. */
 SqPaperBox sq_tiling_own (const SqTiling *tiling, guint n);
 
 /* Where the match lines run: those down the paper from the left, then those across from the top.

@@ -84,12 +84,15 @@ both (const char *a, const char *between, const char *b)
   return g_strconcat (a, between, b, NULL);
 }
 
-/* The drawing's title, and which of its pages this is. */
+/* The page's own name or else the drawing's title, and which part of it this is. */
 static char *
-title_with_name (const char *title, const SqTitleBlock *block)
+title_text_of (const SqTitleBlock *block)
 {
-  const char *said = *sq_said (title) != '\0' ? title : _ ("Lighting plan");
-  return block->name != NULL ? g_strdup_printf ("%s: %s", said, block->name) : g_strdup (said);
+  const char *title = block->scene->title->title;
+  const char *said = block->name != NULL        ? block->name
+                     : *sq_said (title) != '\0' ? title
+                                                : _ ("Lighting plan");
+  return block->part != NULL ? g_strdup_printf ("%s: %s", said, block->part) : g_strdup (said);
 }
 
 static const SqRevision *
@@ -135,7 +138,7 @@ sq_draw_title_block (SqDrawing *drawing, SqPaperBox box, const SqTitleBlock *blo
   g_autofree char *scale = both (block->scale, "   ", block->sheet);
   g_autofree char *sheet = g_strdup_printf ("%d / %d", block->page, block->n_pages);
   g_autofree char *owner = both (title->owner, ", ", title->location);
-  g_autofree char *title_text = title_with_name (title->title, block);
+  g_autofree char *title_text = title_text_of (block);
   /* The first column takes what the block is wider. */
   const double x = box.width_mm - SQ_TITLE_BLOCK_WIDTH_MM;
 
@@ -178,11 +181,11 @@ sq_draw_title_strip (SqDrawing *drawing, SqPaperBox box, const SqTitleBlock *blo
 {
   const SqTitle *title = block->scene->title;
   const SqRevision *now = revision_from_last (title, 0);
-  g_autofree char *what = both (title->title, ", ", title->set);
   g_autofree char *scale = both (block->scale, "   ", block->sheet);
   g_autofree char *sheet = g_strdup_printf ("%d / %d", block->page, block->n_pages);
   g_autofree char *crew = both (title->gaffer, ", ", title->drawn_by);
-  g_autofree char *title_text = title_with_name (what, block);
+  g_autofree char *what = title_text_of (block);
+  g_autofree char *title_text = both (what, ", ", title->set);
   const char *revision = now != NULL ? sq_said (now->number) : "–";
 
   /* Shares of the strip. */

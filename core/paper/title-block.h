@@ -8,7 +8,8 @@ G_BEGIN_DECLS
 
 typedef struct {
   const SqScene *scene;
-  const char *name;  /* (nullable): of the page, after the title */
+  const char *name;  /* (nullable): of the page, in place of the title */
+  const char *part;  /* (nullable): `part 2 of 6`, after it */
   const char *scale; /* as printed; may be "" */
   const char *sheet; /* A3 */
   int page, n_pages; /* 1 of 2 */

@@ -258,12 +258,12 @@ test_page (void)
   g_autoptr (SqScene) scene = right_scene (WHOLE);
   g_autoptr (SqPlot) named = section_plot (scene, "f2", NULL, 0.0);
   g_assert_cmpint (sq_plot_n_pages (named), ==, 1);
-  g_assert_cmpstr (sq_plot_page_name (named, 0), ==, "Section, 23 to A");
+  g_assert_cmpstr (sq_plot_page_name (named, 0), ==, "Section through 23 and A");
   g_assert_cmpstr (sq_plot_sheet (named)->id, ==, "A3");
   g_assert_cmpuint (sq_plot_remarks (named)->len, ==, 0);
   /* Which was chosen is said where none was asked for. */
   g_autoptr (SqPlot) open = section_plot (scene, NULL, NULL, 0.0);
-  g_assert_cmpstr (sq_plot_page_name (open, 0), ==, "Section, 17 to A");
+  g_assert_cmpstr (sq_plot_page_name (open, 0), ==, "Section through 17 and A");
   g_assert_cmpuint (sq_plot_remarks (open)->len, ==, 1);
   g_assert_nonnull (strstr (g_ptr_array_index (sq_plot_remarks (open), 0), "17 (f1)"));
   /* A scale that is asked for is kept, on the smallest sheet too. */

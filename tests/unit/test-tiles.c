@@ -258,6 +258,57 @@ test_repeats (Place *place, gconstpointer unused)
   bytes[1] = NULL;
 }
 
+/* Two rooms at opposite corners of a large lot, 24 m apart: sheets on which neither stands are left
+ * out; those that are there cover all that is drawn, and no match line leads to one that is not. */
+static void
+test_empty (void)
+{
+  g_autoptr (SqScene) scene = scene_of (
+    "'room': {'bounce': false}, 'walls': ["
+    "{'id': 'a', 'path': [[0, 0], [3, 0], [3, 3], [0, 3]], 'closed': true, 'thickness': 0.1},"
+    "{'id': 'b', 'path': [[20, 20], [24, 20], [24, 24], [20, 24]], 'closed': true,"
+    " 'thickness': 0.1}]");
+  g_autoptr (SqPlot) plot = plot_of (scene, "A4", 20, SQ_OVERLAY_NONE);
+  const SqPlanPages *plan = plan_of (plot);
+  const SqTiling *tiling = &plan->tiling;
+  const SqPlace corners[] = { { 0, 0 }, { 3, 3 }, { 0, 3 }, { 20, 20 }, { 24, 24 }, { 24, 20 } };
+  guint n = sq_tiling_count (tiling), on_some = 0;
+  g_assert_cmpuint (plan->n_sheets, <, n);
+  g_assert_cmpuint (plan->n_sheets, ==, sq_tiling_sheets (tiling));
+  for (guint k = 0; k < plan->n_sheets; k++) {
+    guint tile = sq_tiling_nth (tiling, k);
+    g_assert_true (sq_tiling_has (tiling, tile));
+    g_assert_cmpuint (sq_tiling_rank (tiling, tile), ==, k);
+    g_assert_cmpuint (sq_plan_tile_of (plot, plan, sq_plot_page (plot, (int)k)), ==, tile);
+    g_assert_cmpint (sq_plan_sheet_number (plot, plan, tile), ==, (int)k + 1);
+    for (int side = -1; side <= 1; side += 2) {
+      int beside = sq_tiling_neighbour (tiling, tile, side, 0);
+      g_assert_true (beside < 0 || sq_tiling_has (tiling, (guint)beside));
+    }
+  }
+  for (guint k = 0; k < G_N_ELEMENTS (corners); k++)
+    for (guint tile = 0; tile < n; tile++) {
+      SqPaperPoint at = sq_view_paper (&plan->view, corners[k]);
+      on_some += sq_tiling_has (tiling, tile) &&
+                 sq_paper_box_within ((SqPaperBox){ at.x_mm, at.y_mm, 0.0, 0.0 },
+                                      sq_tiling_own (tiling, tile));
+    }
+  g_assert_cmpuint (on_some, >=, G_N_ELEMENTS (corners));
+  g_autofree char *last = g_strdup_printf ("Plan, part %u of %u", plan->n_sheets, plan->n_sheets);
+  g_assert_cmpstr (sq_plot_page_name (plot, (int)plan->n_sheets - 1), ==, last);
+}
+
+/* An empty scene at a scale that takes several sheets keeps them all: it has to be drawn on. */
+static void
+test_nothing (void)
+{
+  g_autoptr (SqScene) scene = scene_of ("'room': {'bounce': false}");
+  g_autoptr (SqPlot) plot = plot_of (scene, "A4", 2, SQ_OVERLAY_NONE);
+  const SqPlanPages *plan = plan_of (plot);
+  g_assert_cmpuint (plan->n_sheets, >, 1);
+  g_assert_cmpuint (plan->n_sheets, ==, sq_tiling_count (&plan->tiling));
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -267,6 +318,8 @@ main (int argc, char *argv[])
   g_test_add_func ("/tiles/words are whole", test_words_whole);
   ADD_IN_PLACE ("/tiles/each says which it is", test_says);
   g_test_add_func ("/tiles/one sheet where one does", test_not_needed);
+  g_test_add_func ("/tiles/sheets without anything are left out", test_empty);
+  g_test_add_func ("/tiles/nothing at all keeps its sheets", test_nothing);
   g_test_add_func ("/tiles/words are placed once", test_placed_once);
   ADD_IN_PLACE ("/tiles/the same bytes again", test_repeats);
   return g_test_run ();

@@ -1,4 +1,5 @@
 /* test-window.c: the window as a user meets it: a scene opened, looked at, another that is wrong */
+#include "page-turner.h"
 #include "window.h"
 
 #include <string.h>
@@ -217,6 +218,46 @@ test_zoom (Shown *shown, gconstpointer data)
   g_assert_cmpstr (gtk_label_get_text (zoom), ==, "100 %");
 }
 
+/* On A4 at 1:20 the office takes several sheets: the window turns to each, and says what the plot
+ * has to say of them. */
+static void
+test_sheets (Shown *shown, gconstpointer data)
+{
+  g_autofree char *folder = g_dir_make_tmp ("squarelaw-window-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (folder, "sheets.squarelaw", NULL);
+  g_autofree char *sample =
+    g_build_filename (SQ_SOURCE_DIR, "samples", "office-interview.squarelaw", NULL);
+  g_autofree char *text = NULL;
+  g_assert_true (g_file_get_contents (sample, &text, NULL, NULL));
+  g_auto (GStrv) parts = g_strsplit (text, "\"A3\", \"scale\": \"1:25\"", 2);
+  g_assert_cmpuint (g_strv_length (parts), ==, 2);
+  g_autofree char *small = g_strconcat (parts[0], "\"A4\", \"scale\": \"1:20\"", parts[1], NULL);
+  g_assert_true (g_file_set_contents (path, small, -1, NULL));
+  GtkWidget *turner = part (shown, "turner"), *window = GTK_WIDGET (shown->window);
+
+  open_sample (shown, "office-interview.squarelaw");
+  g_assert_false (gtk_widget_get_visible (turner)); /* on its own A3 it is one */
+  open_scene (shown, path);
+  g_assert_true (gtk_widget_get_visible (turner));
+  g_assert_true (says (turner, "Sheet 1 of "));
+  g_assert_true (says (part (shown, "readings"), "to be joined at their match lines"));
+  g_assert_nonnull (strstr (gtk_label_get_text (part (shown, "status")), "A4 at 1:20"));
+  gtk_widget_activate_action (window, "win.page-next", NULL);
+  g_assert_true (says (turner, "Sheet 2 of "));
+  g_assert_cmpint (sq_page_turner_get_page (SQ_PAGE_TURNER (turner)), ==, 1);
+  for (int k = 0; k < 20; k++)
+    gtk_widget_activate_action (window, "win.page-next", NULL);
+  int last = sq_page_turner_get_page (SQ_PAGE_TURNER (turner));
+  g_assert_cmpint (last, >, 1);
+  g_assert_cmpint (last, <, 20);
+  gtk_widget_activate_action (window, "win.page-previous", NULL);
+  g_assert_cmpint (sq_page_turner_get_page (SQ_PAGE_TURNER (turner)), ==, last - 1);
+  open_sample (shown, "office-interview.squarelaw");
+  g_assert_false (gtk_widget_get_visible (turner));
+  remove (path);
+  remove (folder);
+}
+
 /* Closed while it computes: nothing is called back that is gone. */
 static void
 test_closed_early (Shown *shown, gconstpointer data)
@@ -274,6 +315,7 @@ main (int argc, char **argv)
   CASE ("/window/a wrong file is told and changes nothing", test_bad_file);
   CASE ("/window/a wrong library is told and hinders nothing", test_library);
   CASE ("/window/zoom", test_zoom);
+  CASE ("/window/sheets are turned", test_sheets);
   CASE ("/window/closed while it computes", test_closed_early);
   CASE ("/window/everything has a name", test_names);
   int code = g_test_run ();
