@@ -207,7 +207,7 @@ test_turned (void)
   request.height_m = 0.8;
   g_autoptr (SqKeptFields) kept = sq_kept_fields_new (SQ_KEPT_BYTES, 1);
   g_autoptr (SqKeptFields) none = sq_kept_fields_new (SQ_KEPT_BYTES, 1);
-  g_autoptr (SqLightMap) before = warm (kept, scene, &request);
+  sq_light_map_free (warm (kept, scene, &request));
   scene = set (scene, "g.at", "[0.5, 2.2, 1.2]");
   g_autoptr (SqLightMap) moved = warm (kept, scene, &request);
   g_assert_cmpuint (sq_kept_fields_work (kept).mended, ==, 1);
