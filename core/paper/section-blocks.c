@@ -255,7 +255,8 @@ add_people_and_set (GArray *list, const SqSection *section)
   g_autoptr (GArray) openings = sq_section_openings (&section->set);
   for (guint i = 0; i < openings->len; i++) {
     const SqSideOpening *opening = &g_array_index (openings, SqSideOpening, i);
-    if (opening->to_m >= section->set.least.x_m && opening->from_m <= section->set.most.x_m)
+    if (!opening->opening->common.hidden && opening->to_m >= section->set.least.x_m &&
+        opening->from_m <= section->set.most.x_m)
       add (list, opening->head_m, opening->sill_m, g_strdup (_ (words[opening->opening->kind])));
   }
   if (!isnan (scene->room->ceiling_height_m))

@@ -328,11 +328,11 @@ test_samples (void)
 static void
 test_beside_a_ball (void)
 {
-  g_autoptr (SqScene) scene =
-    scene_of ("'classes': [{'id': 'c', 'emits': 'sphere', 'lumens': 3000, 'face': {'width': 0.4}}],"
-              "'fixtures': [{'id': 'f', 'class': 'c', 'at': [2.4, 0.8, 1]}],"
-              "'panels': [{'id': 'g', 'kind': 'flag', 'at': [2.4, 0.8, 0.85], 'tilt': 90, 'width': 3,"
-              "'height': 3}]");
+  g_autoptr (SqScene) scene = scene_of (
+    "'classes': [{'id': 'c', 'emits': 'sphere', 'lumens': 3000, 'face': {'width': 0.4}}],"
+    "'fixtures': [{'id': 'f', 'class': 'c', 'at': [2.4, 0.8, 1]}],"
+    "'panels': [{'id': 'g', 'kind': 'flag', 'at': [2.4, 0.8, 0.85], 'tilt': 90, 'width': 3,"
+    "'height': 3}]");
   g_autoptr (GError) error = NULL;
   SqMapRequest request = sq_map_request (scene, STEP_M);
   request.height_m = 1.0;
