@@ -1,6 +1,7 @@
 /* section-gather.c: what of the scene a section shows, and how far it reaches */
 #include "draw/section-grip.h"
 #include "draw/section-lamp.h"
+#include "draw/section-lit.h"
 #include "draw/section.h"
 #include "light/obstacles.h"
 
@@ -164,6 +165,8 @@ static void
 add_shadow (SqSection *section, const SqMark *mark)
 {
   SqSectionShadow shadow;
+  if (section->way.framed_m == 0.0 && !sq_section_shines_on (section->scene, section->light, mark))
+    return;
   if (sq_section_shadow (&section->way, section->parts, &section->plane, mark, &shadow))
     g_array_append_val (section->shadows, shadow);
 }

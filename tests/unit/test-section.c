@@ -425,6 +425,41 @@ test_no_shadow (void)
   }
 }
 
+/* Who is not lit throws no shadow. The face looks straight up from 1.8 m, over a crown of 1.7 m;
+ * the crate's cells let nothing through past 20 degrees, and from 3 m up and 4 m off the figure is
+ * seen from 18 degrees (the crown, atan (1.3 / 4)) to 37 (the foot, atan (3 / 4)) below the level.
+ */
+static void
+test_no_shadow_without_light (void)
+{
+  static const struct {
+    const char *name, *at, *aim, *more;
+    guint n;
+  } rows[] = {
+    { "up", "[0, 0, 1.8]", "[0, 0, 2.5]", "", 0 },
+    { "up, from under the crown", "[0, 0, 1.2]", "[0, 0, 2.5]", "", 1 },
+    { "away", "[0, 0, 3]", "[-4, 0, 3]", "", 0 },
+    { "along a crate", "[0, 0, 3]", "[4, 0, 1]", "{'kind': 'egg-crate', 'cutoff_deg': 20}", 1 },
+    { "past a crate", "[0, 0, 3]", "[4, 0, 5]", "{'kind': 'egg-crate', 'cutoff_deg': 20}", 0 },
+    { "dark", "[0, 0, 3]", "[4, 0, 1]", "", 0 },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
+    g_autofree char *text = g_strdup_printf (
+      "'classes': [{'id': 'soft', 'name': 'soft', 'optics': 'panel', 'source': 'led', 'input_w': "
+      "100, 'face': {'shape': 'rect', 'width': 0.2, 'height': 0.2}, 'body': {'width': 0.3, "
+      "'depth': 0.1, 'height': 0.3}, 'emits': 'lambert', 'lumens': 3000}], "
+      "'room': {'ceiling_height': null}, 'marks': [{'id': 'm', 'at': [4, 0], 'stature': 1.7}], "
+      "'walls': [{'id': 'w', 'path': [[7, -3], [7, 3]], 'height': 4}], "
+      "'fixtures': [{'id': 'f', 'class': 'soft', 'at': %s, 'aim': %s, 'level': %d, "
+      "'modifiers': [%s]}]",
+      rows[i].at, rows[i].aim, !g_str_equal (rows[i].name, "dark"), rows[i].more);
+    g_autoptr (SqScene) scene = right_scene (text);
+    g_autoptr (SqSection) cut = section_of (scene);
+    if (cut->shadows->len != rows[i].n)
+      g_error ("%s: %u shadows, wanted %u", rows[i].name, cut->shadows->len, rows[i].n);
+  }
+}
+
 /* The drawn figure is as high as the body that blocks light. */
 static void
 test_figures_as_high_as_bodies (void)
@@ -497,6 +532,7 @@ main (int argc, char **argv)
   g_test_add_func ("/section/shadow/begins at the figure", test_shadow_begins_at_the_figure);
   g_test_add_func ("/section/shadow/soft edge", test_penumbra);
   g_test_add_func ("/section/shadow/none", test_no_shadow);
+  g_test_add_func ("/section/shadow/none without light", test_no_shadow_without_light);
   g_test_add_func ("/section/people are as high as their bodies", test_figures_as_high_as_bodies);
   g_test_add_func ("/section/handles stand at their places", test_handles);
   return g_test_run ();
