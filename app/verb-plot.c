@@ -67,7 +67,7 @@ check_usage (const PlotOptions *options)
   if (options->scale != NULL && !sq_scale_parse (options->scale, &unused, &error))
     return sq_say_usage ("--%s", error->message);
   if (options->overlay != NULL && !overlay_of (options->overlay, &overlay))
-    return sq_say_usage (_ ("--overlay: \"%s\" is unknown, expected lux, stops, colour or none"),
+    return sq_say_usage (_ ("--overlay: \"%s\" is unknown, expected lux, stops or none"),
                          options->overlay);
   if (!(options->dpi >= 20.0 && options->dpi <= 1200.0))
     return sq_say_usage (_ ("--dpi: %g is out of range, expected 20 to 1200"), options->dpi);
@@ -168,7 +168,7 @@ sq_verb_plot (int argc, char **argv, const char *summary)
     { "landscape", 0, 0, G_OPTION_ARG_NONE, &options.landscape, N_ ("Sheets lie on their side"),
       NULL },
     { "pages", 0, 0, G_OPTION_ARG_STRING, &options.pages, N_ ("Which pages, in which order"),
-      N_ ("plan,…") },
+      N_ ("plan,section") },
     { "light", 0, 0, G_OPTION_ARG_STRING, &options.light,
       N_ ("The lamp that a section goes through"), N_ ("ID") },
     { "mono", 0, 0, G_OPTION_ARG_NONE, &options.mono, N_ ("One ink"), NULL },

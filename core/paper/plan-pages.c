@@ -275,13 +275,15 @@ remark (SqPlot *plot,
                                            choice->sheet->name, scale, plan->n_sheets, cure));
   }
   if (cut > many_share * all || sq_sheet_words_share (size, choice) > crowded) {
-    g_autofree char *roomier = roomier_text (size, choice);
+    g_autofree char *better = roomier_text (size, choice);
+    const char *roomier =
+      better != NULL ? better : _ ("a larger scale, over several sheets if need be,");
     sq_plot_remark (
-      plot, g_strdup_printf (
-              _ ("plan: %s at %s is crowded, %u of %u tags are cut short, %s has "
-                 "more room"),
-              choice->sheet->name, scale, cut, all,
-              roomier != NULL ? roomier : _ ("a larger scale, over several sheets if need be,")));
+      plot, cut > 0 ? g_strdup_printf (_ ("plan: %s at %s is crowded, %u of %u tags are cut short, "
+                                          "%s has more room"),
+                                       choice->sheet->name, scale, cut, all, roomier)
+                    : g_strdup_printf (_ ("plan: %s at %s is crowded, %s has more room"),
+                                       choice->sheet->name, scale, roomier));
   }
 }
 

@@ -18,9 +18,10 @@ can_draw (int kind)
 }
 
 static gboolean
-place_error (GError **error, guint page, const char *key, const GError *cause)
+place_error (GError **error, guint page, const GError *cause)
 {
-  g_set_error (error, SQ_ERROR, SQ_ERROR_VALUE, "pages[%u].%s: %s", page, key, cause->message);
+  /* It begins with the key. */
+  g_set_error (error, SQ_ERROR, SQ_ERROR_VALUE, "pages[%u].%s", page, cause->message);
   return FALSE;
 }
 
@@ -35,9 +36,9 @@ wish_of_page (const SqPage *page, guint number, SqPageWish *wish, GError **error
                         .mono = page->mono,
                         .light = page->light };
   if (page->sheet != NULL && sq_sheet_find (page->sheet, &cause) == NULL)
-    return place_error (error, number, "sheet", cause);
+    return place_error (error, number, cause);
   if (page->scale != NULL && !sq_scale_parse (page->scale, &wish->denominator, &cause))
-    return place_error (error, number, "scale", cause);
+    return place_error (error, number, cause);
   return TRUE;
 }
 
@@ -71,10 +72,13 @@ sq_plot_left_out (const SqScene *scene)
     if (!can_draw (page->page))
       g_ptr_array_add (lines,
                        g_strdup_printf (_ ("pages[%u]: this kind of page is not drawn yet"), k));
-    else if (drawn++ >= SQ_PLOT_MOST_WISHES)
-      g_ptr_array_add (lines, g_strdup_printf (_ ("pages[%u]: more than %d pages are not drawn"), k,
-                                               SQ_PLOT_MOST_WISHES));
-    else if (is_in_other_look (scene, page))
+    else if (drawn++ >= SQ_PLOT_MOST_WISHES) {
+      g_ptr_array_add (lines,
+                       g_strdup_printf (_ ("pages[%u]: this page and what follows it are not "
+                                           "drawn, expected no more than %d"),
+                                        k, SQ_PLOT_MOST_WISHES));
+      break;
+    } else if (is_in_other_look (scene, page))
       g_ptr_array_add (
         lines, g_strdup_printf (_ ("pages[%u].look: %s is not drawn unless it is asked for"), k,
                                 page->look));

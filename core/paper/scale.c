@@ -53,16 +53,14 @@ sq_scale_parse (const char *text, double *denominator, GError **error)
   gboolean understood = equals != NULL  ? parse_equation (text, equals, &found)
                         : colon != NULL ? parse_ratio (text, colon, &found)
                                         : FALSE;
+  g_autofree char *shown = g_utf8_make_valid (text, MIN (strlen (text), 40));
   if (!understood) {
-    g_autofree char *shown = g_utf8_make_valid (text, MIN (strlen (text), 40));
     g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE,
                  _ ("scale: %s is no scale, expected such as 1:50 or 1/4\"=1'"), shown);
     return FALSE;
   }
   if (!(found >= LEAST_DENOMINATOR && found <= MOST_DENOMINATOR)) {
-    g_autofree char *shown = sq_quantity_format (found, SQ_PLAIN, SQ_METRIC);
-    g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE, _ ("scale: 1:%s is outside 1:1 to 1:10000"),
-                 shown);
+    g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE, _ ("scale: %s is outside 1:1 to 1:10000"), shown);
     return FALSE;
   }
   /* 48.00000000000001 is 48 */

@@ -52,6 +52,44 @@ test_list_keeps (void)
                    "pages[0]: this kind of page is not drawn yet");
 }
 
+/* One line says which page of the scene is wrong, and one that there are too many. */
+static void
+test_pages_refused (void)
+{
+  static const struct {
+    const char *page, *begins;
+  } rows[] = {
+    { "'sheet': 'B7'", "pages[1].sheet: B7 is no sheet, expected one of A4" },
+    { "'scale': 'one'", "pages[1].scale: one is no scale, expected such as" },
+    { "'scale': '1:0.0001'", "pages[1].scale: 1:0.0001 is outside 1:1 to 1:10000" },
+  };
+  for (guint k = 0; k < G_N_ELEMENTS (rows); k++) {
+    g_autoptr (GError) error = NULL;
+    SqPlotRequest request;
+    g_autoptr (SqScene) scene =
+      scene_of ("%s, 'pages': [{'page': 'plan'}, {'page': 'plan', %s}]", WALL, rows[k].page);
+    g_assert_false (sq_plot_request_of (scene, &request, &error));
+    g_assert_error (error, SQ_ERROR, SQ_ERROR_VALUE);
+    g_assert_true (g_str_has_prefix (error->message, rows[k].begins));
+  }
+}
+
+static void
+test_too_many_pages (void)
+{
+  g_autoptr (GString) pages = g_string_new ("{'page': 'plan'}");
+  for (int k = 1; k < 300; k++)
+    g_string_append (pages, ", {'page': 'plan'}");
+  g_autoptr (GError) error = NULL;
+  SqPlotRequest request;
+  g_autoptr (SqScene) scene = scene_of ("%s, 'pages': [%s]", WALL, pages->str);
+  g_assert_true (sq_plot_request_of (scene, &request, &error));
+  g_assert_cmpuint (request.n_pages, ==, SQ_PLOT_MOST_WISHES);
+  g_autoptr (GPtrArray) left_out = sq_plot_left_out (scene);
+  g_assert_cmpuint (left_out->len, ==, 1);
+  g_assert_true (g_str_has_prefix (g_ptr_array_index (left_out, 0), "pages[16]: "));
+}
+
 /* Several plans: each on its own paper, with its own overlay. */
 static void
 test_several_plans (Place *place, gconstpointer unused)
@@ -167,15 +205,35 @@ test_crowded (void)
   g_assert_null (strchr (remark, '\n'));
 }
 
+/* No tag is cut short, yet the words of a hundred cameras are more than the sheet has room for. */
+static void
+test_crowded_without_tags (void)
+{
+  g_autoptr (GString) cameras = g_string_new (NULL);
+  for (int k = 0; k < 100; k++)
+    g_string_append_printf (cameras, "%s{'id': 'c%d', 'label': '%d', 'at': [%d, %d, 1.4]}",
+                            k > 0 ? "," : "", k, k + 1, k % 10, k / 10);
+  g_autoptr (SqScene) scene = scene_of ("'room': {'bounce': false}, 'cameras': [%s]", cameras->str);
+  g_autoptr (SqPlot) plot = plot_of (scene, "A4", 0, SQ_OVERLAY_NONE);
+  const GPtrArray *remarks = sq_plot_remarks (plot);
+  g_assert_cmpuint (remarks->len, ==, 1);
+  const char *remark = g_ptr_array_index (remarks, 0);
+  g_assert_true (g_str_has_prefix (remark, "plan: A4 at 1:100 is crowded, "));
+  g_assert_null (strstr (remark, "cut short"));
+}
+
 int
 main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/plot pages/lists that are refused", test_lists_refused);
+  g_test_add_func ("/plot pages/a scene's pages that are refused", test_pages_refused);
+  g_test_add_func ("/plot pages/too many", test_too_many_pages);
   g_test_add_func ("/plot pages/a list keeps what the scene says", test_list_keeps);
   ADD_IN_PLACE ("/plot pages/several plans", test_several_plans);
   g_test_add_func ("/plot pages/words on paper that anybody prints", test_words_on_handy_paper);
   g_test_add_func ("/plot pages/upright or on its side", test_turns);
   g_test_add_func ("/plot pages/crowded", test_crowded);
+  g_test_add_func ("/plot pages/crowded without a tag", test_crowded_without_tags);
   return g_test_run ();
 }
