@@ -1,7 +1,9 @@
 /* plot-request.c: what a scene, and a list of names, say of the pages to be printed */
 #include "base/error.h"
+#include "paper/flow.h"
 #include "paper/plot-private.h"
 #include "paper/scale.h"
+#include "paper/words.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -62,6 +64,27 @@ sq_plot_request_of (const SqScene *scene, SqPlotRequest *request, GError **error
   return TRUE;
 }
 
+/* Notes whose end no page shows: one line for all of them. */
+static void
+add_cut_notes (GPtrArray *lines, const SqScene *scene)
+{
+  guint first = 0, n = 0;
+  for (guint k = 0; k < scene->notes->len; k++)
+    if (g_utf8_strlen (sq_said (SQ_AT (SqNote, scene->notes, k)->text), -1) >
+          SQ_FLOW_MOST_LETTERS &&
+        n++ == 0)
+      first = k;
+  if (n == 1)
+    g_ptr_array_add (lines,
+                     g_strdup_printf (_ ("notes[%u].text: what is past %d letters is not drawn"),
+                                      first, SQ_FLOW_MOST_LETTERS));
+  else if (n > 1)
+    g_ptr_array_add (lines,
+                     g_strdup_printf (_ ("notes[%u].text and %u more: what is past %d letters "
+                                         "is not drawn"),
+                                      first, n - 1, SQ_FLOW_MOST_LETTERS));
+}
+
 GPtrArray *
 sq_plot_left_out (const SqScene *scene)
 {
@@ -83,6 +106,7 @@ sq_plot_left_out (const SqScene *scene)
         lines, g_strdup_printf (_ ("pages[%u].look: %s is not drawn unless it is asked for"), k,
                                 page->look));
   }
+  add_cut_notes (lines, scene);
   if (scene->underlay != NULL)
     g_ptr_array_add (lines, g_strdup (_ ("underlay: is not drawn yet")));
   return lines;

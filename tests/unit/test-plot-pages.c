@@ -90,6 +90,30 @@ test_too_many_pages (void)
   g_assert_true (g_str_has_prefix (g_ptr_array_index (left_out, 0), "pages[16]: "));
 }
 
+/* The end of a note that is too long for the page is not left out in silence. */
+static void
+test_cut_notes (void)
+{
+  g_autofree char *fits = g_strnfill (600, 'a'), *cut = g_strnfill (601, 'a');
+  const struct {
+    const char *text[3], *line;
+  } rows[] = {
+    { { fits, "short", "x" }, NULL },
+    { { "short", cut, fits }, "notes[1].text: what is past 600 letters is not drawn" },
+    { { cut, fits, cut }, "notes[0].text and 1 more: what is past 600 letters is not drawn" },
+  };
+  for (guint k = 0; k < G_N_ELEMENTS (rows); k++) {
+    g_autoptr (SqScene) scene =
+      scene_of ("%s, 'notes': [{'text': '%s', 'at': [0, 0]}, {'text': '%s', 'at': [0, 0]},"
+                " {'text': '%s', 'at': [0, 0]}]",
+                WALL, rows[k].text[0], rows[k].text[1], rows[k].text[2]);
+    g_autoptr (GPtrArray) left_out = sq_plot_left_out (scene);
+    g_assert_cmpuint (left_out->len, ==, rows[k].line != NULL);
+    if (rows[k].line != NULL)
+      g_assert_cmpstr (g_ptr_array_index (left_out, 0), ==, rows[k].line);
+  }
+}
+
 /* Several plans: each on its own paper, with its own overlay. */
 static void
 test_several_plans (Place *place, gconstpointer unused)
@@ -229,6 +253,7 @@ main (int argc, char *argv[])
   g_test_add_func ("/plot pages/lists that are refused", test_lists_refused);
   g_test_add_func ("/plot pages/a scene's pages that are refused", test_pages_refused);
   g_test_add_func ("/plot pages/too many", test_too_many_pages);
+  g_test_add_func ("/plot pages/notes that are cut", test_cut_notes);
   g_test_add_func ("/plot pages/a list keeps what the scene says", test_list_keeps);
   ADD_IN_PLACE ("/plot pages/several plans", test_several_plans);
   g_test_add_func ("/plot pages/words on paper that anybody prints", test_words_on_handy_paper);
