@@ -29,6 +29,7 @@ take (SqSectionSet *set, SqPlace place, double round_m)
   set->least.x_m = MIN (set->least.x_m, place.x_m - round_m);
   set->most.x_m = MAX (set->most.x_m, place.x_m + round_m);
   set->most.y_m = MAX (set->most.y_m, place.y_m);
+  set->least.y_m = MIN (set->least.y_m, place.y_m);
 }
 
 static void
@@ -70,7 +71,7 @@ take_next_walls (SqSection *section)
     set->most.x_m = MAX (right_end + 0.12, set->most.x_m);
 }
 
-/* As high as what is built there. */
+/* As high, and in a pit as low, as what is built there. */
 static void
 take_heights (SqSection *section)
 {
@@ -80,13 +81,19 @@ take_heights (SqSection *section)
     const SqCutPart *part = &g_array_index (section->parts, SqCutPart, i);
     SqPlace least, most;
     reach_of (part, &least, &most);
-    if (sq_section_is_drawn (part->owner) && most.x_m > set->least.x_m && least.x_m < set->most.x_m)
-      set->most.y_m = MAX (set->most.y_m, most.y_m);
+    if (!sq_section_is_drawn (part->owner) || most.x_m <= set->least.x_m ||
+        least.x_m >= set->most.x_m)
+      continue;
+    set->least.y_m = MIN (set->least.y_m, least.y_m);
+    set->most.y_m = MAX (set->most.y_m, most.y_m);
   }
   for (guint i = 0; i < section->scene->fixtures->len; i++) {
     const SqFixture *fixture = SQ_AT (SqFixture, section->scene->fixtures, i);
-    if (sq_section_shows_lamp (section, fixture))
-      set->most.y_m = MAX (set->most.y_m, fixture->at.z_m + OVER_LAMP_M);
+    if (!sq_section_shows_lamp (section, fixture))
+      continue;
+    set->most.y_m = MAX (set->most.y_m, fixture->at.z_m + OVER_LAMP_M);
+    if (fixture->at.z_m < 0.0)
+      set->least.y_m = MIN (set->least.y_m, fixture->at.z_m - OVER_LAMP_M);
   }
   if (!isnan (ceiling))
     set->most.y_m = MAX (set->most.y_m, ceiling);
@@ -106,11 +113,15 @@ find_extent (SqSection *section)
   take (set, (SqPlace){ 0.0, light->at.z_m + OVER_LAMP_M }, 0.0);
   take (set, section->way.aim, ROUND_M);
   take (set, section->way.end, 0.0);
+  if (light->at.z_m < 0.0)
+    take (set, (SqPlace){ 0.0, light->at.z_m - OVER_LAMP_M }, 0.0);
   if (!isnan (hang))
     take (set, (SqPlace){ 0.0, hang + 0.1 }, 0.0);
   if (section->subject != NULL) {
     SqPlace foot = sq_cut_place (&section->plane, sq_mark_face (section->subject));
     foot.y_m = section->subject->floor_m + section->subject->stature_m;
+    take (set, foot, ROUND_M + 0.2);
+    foot.y_m = section->subject->floor_m;
     take (set, foot, ROUND_M + 0.2);
   }
   if (section->shadows->len > 0) {

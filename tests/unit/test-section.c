@@ -460,6 +460,30 @@ test_no_shadow_without_light (void)
   }
 }
 
+/* The drawing reaches down to who stands in a pit, and to what lights them from there. */
+static void
+test_reaches_into_a_pit (void)
+{
+  static const struct {
+    double lamp, floor, least;
+  } rows[] = {
+    { 2.0, 0.0, -SQ_SECTION_FLOOR_M },
+    { 2.0, -1.5, -1.5 },
+    { -3.0, 0.0, -3.0 },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
+    g_autofree char *text = g_strdup_printf (
+      "'marks': [{'id': 'm', 'at': [4, 0], 'floor': %g}], 'fixtures': [{'id': 'f', 'class': "
+      "'point', 'at': [0, 0, %g], 'aim': 'm'}]",
+      rows[i].floor, rows[i].lamp);
+    g_autoptr (SqSection) cut = section (text);
+    if (i == 0)
+      assert_near (cut->set.least.y_m, rows[i].least, EXACT);
+    else
+      g_assert_cmpfloat (cut->set.least.y_m, <=, rows[i].least);
+  }
+}
+
 /* The drawn figure is as high as the body that blocks light. */
 static void
 test_figures_as_high_as_bodies (void)
@@ -534,6 +558,7 @@ main (int argc, char **argv)
   g_test_add_func ("/section/shadow/none", test_no_shadow);
   g_test_add_func ("/section/shadow/none without light", test_no_shadow_without_light);
   g_test_add_func ("/section/people are as high as their bodies", test_figures_as_high_as_bodies);
+  g_test_add_func ("/section/reaches into a pit", test_reaches_into_a_pit);
   g_test_add_func ("/section/handles stand at their places", test_handles);
   return g_test_run ();
 }
