@@ -31,8 +31,9 @@ ratio_line (const SqReadings *readings, const SqMarkReading *reading)
 {
   if (isnan (reading->t_stop))
     return g_strdup (_ ("no light"));
-  g_autofree char *ratio = isfinite (reading->shown_ratio) ? sq_ratio_text (reading->shown_ratio)
-                                                           : g_strdup (_ ("no fill"));
+  g_autofree char *ratio = reading->key_lux <= SQ_DARK_LX    ? g_strdup (_ ("no key"))
+                           : isfinite (reading->shown_ratio) ? sq_ratio_text (reading->shown_ratio)
+                                                             : g_strdup (_ ("no fill"));
   double back = sq_back_from_set_stops (readings, reading);
   if (isnan (back))
     return g_steal_pointer (&ratio);

@@ -1,5 +1,6 @@
 /* page-text.c: text on a page: set by cap height, aligned, wrapped, cut, with a halo */
 #include "draw/drawing.h"
+#include "draw/plain-words.h"
 #include "draw/svg-writer.h"
 
 /* How far letters hang below the baseline, as a share of their cap height. */
@@ -39,7 +40,8 @@ lay_out (SqDrawing *drawing, const char *text, const SqType *type)
   pango_layout_set_attributes (layout, attributes);
   pango_attr_list_unref (attributes);
 
-  pango_layout_set_text (layout, text, -1);
+  g_autofree char *plain = sq_plain_words (text);
+  pango_layout_set_text (layout, plain, -1);
   pango_layout_set_alignment (layout, alignments[type->align]);
   pango_layout_set_single_paragraph_mode (layout, type->one_line);
   /* Where one line fits, it stands by our own alignment: within a set width a script that runs from

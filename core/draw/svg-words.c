@@ -1,4 +1,5 @@
 /* svg-words.c: numbers, colours and words as an SVG file spells them */
+#include "draw/plain-words.h"
 #include "draw/svg-private.h"
 
 #include <math.h>
@@ -50,7 +51,6 @@ sq_svg_put_colour (GString *to, const char *attribute, SqColour colour, double a
 static void
 put_character (GString *to, gunichar c)
 {
-  static const gunichar unknown = 0xFFFD;
   if (c == '&')
     g_string_append (to, "&amp;");
   else if (c == '<')
@@ -61,8 +61,6 @@ put_character (GString *to, gunichar c)
     g_string_append (to, "&quot;");
   else if (c == '\t' || c == '\n' || c == '\r' || c == 0x2028 || c == 0x2029)
     g_string_append_c (to, ' ');
-  else if (c < ' ' || (c >= 0x7F && c < 0xA0) || c == 0xFFFE || c == 0xFFFF)
-    g_string_append_unichar (to, unknown);
   else
     g_string_append_unichar (to, c);
 }
@@ -70,7 +68,7 @@ put_character (GString *to, gunichar c)
 void
 sq_svg_put_words (GString *to, const char *text)
 {
-  g_autofree char *valid = g_utf8_make_valid (text, -1);
-  for (const char *at = valid; *at != '\0'; at = g_utf8_next_char (at))
+  g_autofree char *plain = sq_plain_words (text);
+  for (const char *at = plain; *at != '\0'; at = g_utf8_next_char (at))
     put_character (to, g_utf8_get_char (at));
 }

@@ -1,6 +1,8 @@
 /* export-pdf.c: all pages as one PDF: true to scale, fonts within, with outline and metadata */
 #include "paper/export-private.h"
 
+#include "draw/plain-words.h"
+
 #include <cairo-pdf.h>
 #include <glib/gi18n-lib.h>
 
@@ -20,10 +22,11 @@ set_metadata (const SqPlot *plot, cairo_surface_t *pdf)
 {
   const char *said = plot->scene->title->date;
   g_autofree char *title = sq_export_title (plot), *subject = sq_export_subject (plot);
+  g_autofree char *author = sq_export_author (plot);
   g_autofree char *date =
     g_strdup_printf ("%sT00:00:00Z", is_date (said) ? said : DATE_WITHOUT_TITLE);
   cairo_pdf_surface_set_metadata (pdf, CAIRO_PDF_METADATA_TITLE, title);
-  cairo_pdf_surface_set_metadata (pdf, CAIRO_PDF_METADATA_AUTHOR, sq_export_author (plot));
+  cairo_pdf_surface_set_metadata (pdf, CAIRO_PDF_METADATA_AUTHOR, author);
   cairo_pdf_surface_set_metadata (pdf, CAIRO_PDF_METADATA_SUBJECT, subject);
   cairo_pdf_surface_set_metadata (pdf, CAIRO_PDF_METADATA_KEYWORDS,
                                   _ ("lighting plan, lighting plot, set lighting"));
@@ -38,8 +41,9 @@ add_to_outline (const SqPlot *plot, cairo_surface_t *pdf, int page)
   g_autofree char *label = g_strdup_printf ("%d", page + 1);
   g_autofree char *target = g_strdup_printf ("page=%d pos=[0 0]", page + 1);
   cairo_pdf_surface_set_page_label (pdf, label);
-  cairo_pdf_surface_add_outline (pdf, CAIRO_PDF_OUTLINE_ROOT, sq_plot_page_name (plot, page),
-                                 target, CAIRO_PDF_OUTLINE_FLAG_OPEN);
+  g_autofree char *name = sq_plain_words (sq_plot_page_name (plot, page));
+  cairo_pdf_surface_add_outline (pdf, CAIRO_PDF_OUTLINE_ROOT, name, target,
+                                 CAIRO_PDF_OUTLINE_FLAG_OPEN);
 }
 
 gboolean

@@ -16,8 +16,8 @@ gboolean sq_export_png (const SqPlot *plot, int page, GByteArray *bytes, GError 
 char *sq_export_title (const SqPlot *plot);
 char *sq_export_subject (const SqPlot *plot);
 
-/* Who drew it. (transfer none) */
-const char *sq_export_author (const SqPlot *plot);
+/* Who drew it. (transfer full) */
+char *sq_export_author (const SqPlot *plot);
 
 /* Draws @page over @surface, @units_per_mm of its units to the millimetre. */
 void sq_export_draw (const SqPlot *plot, cairo_surface_t *surface, int page, double units_per_mm);

@@ -3,6 +3,7 @@
 
 #include "base/error.h"
 #include "base/safe-file.h"
+#include "draw/plain-words.h"
 #include "paper/title-block.h"
 #include "paper/words.h"
 
@@ -40,23 +41,27 @@ sq_export_title (const SqPlot *plot)
 {
   const SqTitle *title = plot->scene->title;
   const char *name = *sq_said (title->title) != '\0' ? title->title : _ ("Lighting plan");
-  return *sq_said (title->production) != '\0' ? g_strdup_printf ("%s: %s", title->production, name)
-                                              : g_strdup (name);
+  g_autofree char *whole = *sq_said (title->production) != '\0'
+                             ? g_strdup_printf ("%s: %s", title->production, name)
+                             : g_strdup (name);
+  return sq_plain_words (whole);
 }
 
 char *
 sq_export_subject (const SqPlot *plot)
 {
   g_autofree char *scale = sq_plot_scale_text (plot);
-  return g_strdup_printf (_ ("Lighting plan, %s, %s, %s"), sq_look_name (plot->scene), scale,
-                          plot->sheet->name);
+  g_autofree char *subject = g_strdup_printf (_ ("Lighting plan, %s, %s, %s"),
+                                              sq_look_name (plot->scene), scale, plot->sheet->name);
+  return sq_plain_words (subject);
 }
 
-const char *
+char *
 sq_export_author (const SqPlot *plot)
 {
   const SqTitle *title = plot->scene->title;
-  return *sq_said (title->drawn_by) != '\0' ? title->drawn_by : sq_said (title->gaffer);
+  return sq_plain_words (*sq_said (title->drawn_by) != '\0' ? title->drawn_by
+                                                            : sq_said (title->gaffer));
 }
 
 /* F.png and page 0 of several: F-1.png. */

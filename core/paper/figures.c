@@ -117,7 +117,9 @@ mark_row (SqFlow *flow, const SqSideColumn *column, const SqMarkReading *reading
   g_autofree char *key = sq_stops_text (sq_stops_over (reading->key_lux, set_lux), TRUE);
   g_autofree char *fill = sq_stops_text (sq_stops_over (reading->fill_lux, set_lux), TRUE);
   g_autofree char *back = sq_stops_text (sq_back_from_set_stops (column->readings, reading), TRUE);
-  g_autofree char *ratio_text = sq_ratio_text (reading->shown_ratio);
+  /* Without a key, 1 : 1 would be said of the fill alone. */
+  double ratio = reading->key_lux > SQ_DARK_LX ? reading->shown_ratio : NAN;
+  g_autofree char *ratio_text = sq_ratio_text (ratio);
   const char *const cells[] = { sq_label_or_id (reading->mark->label, reading->mark->id), key, fill,
                                 back, ratio_text };
   table_row (flow, cells, FALSE);

@@ -56,7 +56,7 @@ sq_scale_parse (const char *text, double *denominator, GError **error)
   g_autofree char *shown = g_utf8_make_valid (text, MIN (strlen (text), 40));
   if (!understood) {
     g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE,
-                 _ ("scale: %s is no scale, expected such as 1:50 or 1/4\"=1'"), shown);
+                 _ ("scale: \"%s\" is no scale, expected such as 1:50 or 1/4\"=1'"), shown);
     return FALSE;
   }
   if (!(found >= LEAST_DENOMINATOR && found <= MOST_DENOMINATOR)) {

@@ -50,7 +50,7 @@ sq_sheet_find (const char *id, GError **error)
   for (guint k = 0; k < sq_n_sheets; k++)
     g_string_append_printf (all, "%s%s", k > 0 ? ", " : "", sq_sheets[k].id);
   g_autofree char *shown = g_utf8_make_valid (id, MIN (strlen (id), 40));
-  g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE, _ ("sheet: %s is no sheet, expected one of %s"),
+  g_set_error (error, SQ_ERROR, SQ_ERROR_USAGE, _ ("sheet: \"%s\" is no sheet, expected one of %s"),
                shown, all->str);
   return NULL;
 }

@@ -169,7 +169,7 @@ test_sheets (void)
   g_assert_nonnull (sq_sheet_find ("ARCH-D", NULL));
   g_assert_null (sq_sheet_find ("A7", &error));
   g_assert_cmpstr (error->message, ==,
-                   "sheet: A7 is no sheet, expected one of A4, A3, A2, A1, A0, letter, arch-a, "
+                   "sheet: \"A7\" is no sheet, expected one of A4, A3, A2, A1, A0, letter, arch-a, "
                    "tabloid, arch-b, arch-c, arch-d, arch-e");
 }
 

@@ -88,14 +88,16 @@ static void
 test_mark_text (void)
 {
   static const struct {
-    double lux, t_stop, ratio, back_lux;
+    double lux, t_stop, ratio, back_lux, key_lux;
     const char *light, *line;
   } rows[] = {
-    { 340, 4.0, 6.94, 500, "340\u00a0lx  T4", "6.9 : 1   back +1" },
-    { 340, 4.0, 16.2, 0, "340\u00a0lx  T4", "16 : 1" },
-    { 340, 4.0, NAN, 0, "340\u00a0lx  T4", "no fill" },
-    { 0, NAN, NAN, 0, "0\u00a0lx  dark", "no light" },
-    { 1e-20, NAN, NAN, 1e-20, "0\u00a0lx  dark", "no light" },
+    { 340, 4.0, 6.94, 500, 290, "340\u00a0lx  T4", "6.9 : 1   back +1" },
+    { 340, 4.0, 16.2, 0, 320, "340\u00a0lx  T4", "16 : 1" },
+    { 340, 4.0, NAN, 0, 340, "340\u00a0lx  T4", "no fill" },
+    /* With fill alone the ratio is 1, which says nothing of a key. */
+    { 340, 4.0, 1.0, 0, 0, "340\u00a0lx  T4", "no key" },
+    { 0, NAN, NAN, 0, 0, "0\u00a0lx  dark", "no light" },
+    { 1e-20, NAN, NAN, 1e-20, 0, "0\u00a0lx  dark", "no light" },
   };
   SqMeterSettings meter = { .flat_c = 250, .dome_c = 340 };
   SqScene scene = { .meter = &meter };
@@ -108,6 +110,7 @@ test_mark_text (void)
                               .t_stop = rows[i].t_stop,
                               .ratio = 99,
                               .shown_ratio = rows[i].ratio,
+                              .key_lux = rows[i].key_lux,
                               .back_lux = rows[i].back_lux };
     g_autoptr (SqMarkLabel) label = sq_mark_label_new (&mark, &readings, &reading, SQ_METRIC);
     g_assert_cmpstr (label->light, ==, rows[i].light);

@@ -62,8 +62,8 @@ test_pages_refused (void)
   static const struct {
     const char *page, *begins;
   } rows[] = {
-    { "'sheet': 'B7'", "pages[1].sheet: B7 is no sheet, expected one of A4" },
-    { "'scale': 'one'", "pages[1].scale: one is no scale, expected such as" },
+    { "'sheet': 'B7'", "pages[1].sheet: \"B7\" is no sheet, expected one of A4" },
+    { "'scale': 'one'", "pages[1].scale: \"one\" is no scale, expected such as" },
     { "'scale': '1:0.0001'", "pages[1].scale: 1:0.0001 is outside 1:1 to 1:10000" },
   };
   for (guint k = 0; k < G_N_ELEMENTS (rows); k++) {

@@ -294,7 +294,7 @@ test_refused (void)
       "scale: the plan is 8.00" NB "m × 1.00" NB "m, A3 at 1:1 would take 115 sheets and 64 are "
       "the most, expected scale 1:5" },
     { "B5", 0, 150, SQ_OVERLAY_NONE,
-      "sheet: B5 is no sheet, expected one of A4, A3, A2, A1, A0, letter, arch-a, tabloid, "
+      "sheet: \"B5\" is no sheet, expected one of A4, A3, A2, A1, A0, letter, arch-a, tabloid, "
       "arch-b, arch-c, arch-d, arch-e" },
     { NULL, 0, 150, SQ_OVERLAY_COLOUR,
       "overlay: colour is not computed yet, expected lux, stops or none" },
