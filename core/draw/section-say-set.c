@@ -5,7 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 /* Furniture is not named where its name would cost more. */
-#define MOST_PIECE_COST 40.0
+#define MOST_PIECE_COST 20.0
 
 static void
 add_openings (const SqSectionSay *say)

@@ -77,6 +77,7 @@ sq_section_say_text (const SqSectionSay *say,
                         .about = about,
                         .n_details = 1,
                         .most_mm = most_mm,
+                        .bare = TRUE,
                         .may_lead = most_mm > SQ_SAY_NEAR_MM };
   word.wish.lesser_head[0] = sq_text_label_shape (say->drawing, text, text->n_lines);
   for (int side = 0; side < SQ_ROWS_SIDES; side++)
