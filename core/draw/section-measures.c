@@ -38,6 +38,23 @@ is_in_wall (const SqSection *section, double along_m, double air_m, double heigh
   return FALSE;
 }
 
+/* Of what the lines run over, as thin boxes. */
+static double
+lines_cost (const SqView *view, SqLabelIndex *index, const SqDimensionLine *line)
+{
+  const double half_mm = 0.15;
+  SqPaperLine drawn[3];
+  double cost = 0.0;
+  sq_dimension_lines (view, line, drawn);
+  for (guint i = 0; i < G_N_ELEMENTS (drawn); i++) {
+    SqPaperPoint from = drawn[i].from, to = drawn[i].to;
+    SqPaperBox box = sq_paper_box_union (sq_paper_box_round (from, half_mm, half_mm),
+                                         sq_paper_box_round (to, half_mm, half_mm));
+    cost += sq_label_index_cover (index, box, 0.0).boxes_cost;
+  }
+  return cost;
+}
+
 /* How far left of its thing (right: negative) a height is measured: near @beside_m, where its
  * figure lies on least. Returns: FALSE where it would lie on a person, a lamp or another figure */
 static gboolean
@@ -47,7 +64,8 @@ choose_place (SqDrawing *drawing,
               double beside_m,
               SqSectionMeasure *measure)
 {
-  const double shares[] = { 1.0, -1.0, 1.3, -1.3, 1.6, -1.6, 0.6, -0.6, 2.0, -2.0, 2.4, -2.4 };
+  const double shares[] = { 1.0,  -1.0, 0.75,  -0.75, 1.3,  -1.3, 1.6,
+                            -1.6, 0.55, -0.55, 2.0,   -2.0, 2.4,  -2.4 };
   double least = G_MAXDOUBLE, air_m = WALL_AIR_MM / drawing->view->mm_per_m;
   SqDimensionLine line = measure->line;
   gboolean clean = FALSE;
@@ -55,7 +73,7 @@ choose_place (SqDrawing *drawing,
     line.offset_m = shares[i] * beside_m;
     SqPaperBox box = sq_dimension_text_box (drawing, &line);
     SqLabelCover cover = sq_label_index_cover (index, box, 0.4);
-    double cost = cover.boxes_cost + cover.lines_cost;
+    double cost = cover.boxes_cost + cover.lines_cost + lines_cost (drawing->view, index, &line);
     cost += COST_FARTHER * fabs (fabs (shares[i]) - 1.0) + (shares[i] < 0.0 ? 1.0 : 0.0);
     if (is_in_wall (section, line.from.x_m - line.offset_m, air_m, line.to.y_m))
       cost += COST_IN_WALL;

@@ -145,7 +145,7 @@ add_light (const SqView *view, const SqSection *section, SqLabelObstacles *obsta
                                  SQ_COST_AXIS);
   for (int edge = 0; way->hard && edge < SQ_EDGES; edge++) {
     sq_label_obstacles_add_line (
-      obstacles, (SqPaperLine){ from, sq_view_paper (view, way->half[edge]) }, SQ_COST_EDGE);
+      obstacles, (SqPaperLine){ from, sq_view_paper (view, way->half[edge]) }, SQ_COST_AXIS);
     sq_label_obstacles_add_line (
       obstacles, (SqPaperLine){ from, sq_view_paper (view, way->tenth[edge]) }, SQ_COST_EDGE);
   }
