@@ -1,6 +1,9 @@
 /* section-choose.c: which light a section goes through */
 #include "base/error.h"
+#include "draw/section-lit.h"
 #include "draw/section.h"
+#include "light/lamp.h"
+#include "light/obstacles.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -34,15 +37,74 @@ list_of_lamps (const SqScene *scene)
   return g_string_free (list, FALSE);
 }
 
-/* Any key before what is none; of two keys the one that burns, then the one that is aimed at the
- * mark; of equals the earlier is taken. */
-static int
-key_rank (const SqFixture *fixture, const SqMark *mark)
+/* What the choice looks at, gathered once. */
+typedef struct {
+  const SqScene *scene;
+  GArray *lamps;     /* SqLamp */
+  GArray *obstacles; /* SqObstacle of light/obstacles.h */
+} Field;
+
+/* Nobody this far off a cut is touched by it. */
+#define PERSON_M 1.0
+
+/* How strongly a light alone lights whom its cut goes through, in lux at the face; the best of
+ * them. What stands between is not looked at: it is chosen by this, not measured. */
+static double
+lights_on_cut_lux (const Field *field, const SqFixture *fixture, const SqMark **whom)
 {
-  gboolean aimed = g_strcmp0 (fixture->aim.id, mark->id) == 0;
-  if (sq_fixture_role_at (fixture, mark->id) != SQ_ROLE_KEY)
-    return fixture->on ? 1 : 0;
-  return 2 + (aimed ? 1 : 0) + (fixture->on ? 2 : 0);
+  const SqScene *scene = field->scene;
+  SqCutPlane plane = sq_cut_plane (scene, fixture);
+  g_autoptr (GArray) parts = NULL;
+  double most = 0.0;
+  for (guint i = 0; i < scene->marks->len; i++) {
+    const SqMark *mark = SQ_AT (SqMark, scene->marks, i);
+    SqPoint face = sq_mark_face (mark);
+    double away_m = sq_vector_length (sq_vector_between (fixture->at, face));
+    if (mark->common.hidden || away_m <= 0.0 || fabs (sq_cut_off_m (&plane, face)) > PERSON_M)
+      continue;
+    double lux = sq_section_toward_cd (field->lamps, fixture, mark) / (away_m * away_m);
+    if (!(lux > most))
+      continue;
+    if (parts == NULL)
+      parts = sq_cut_parts (&plane, field->obstacles);
+    if (!sq_cut_goes_through (parts, &mark->thing))
+      continue;
+    most = lux;
+    *whom = mark;
+  }
+  return most;
+}
+
+enum {
+  RANK_DARK,
+  RANK_BURNS,
+  RANK_KEY,
+  RANK_KEY_AIMED,
+  RANK_KEY_BURNS,
+  RANK_LIGHTS,
+  RANK_KEY_LIGHTS,
+  RANK_FIRST_KEY
+};
+
+/* Of equals the earlier is taken; of lamps that light somebody and are no key the strongest. */
+static int
+rank (const Field *field, const SqFixture *fixture, double *lux)
+{
+  const SqMark *first =
+    field->scene->marks->len > 0 ? SQ_AT (SqMark, field->scene->marks, 0) : NULL;
+  const SqMark *whom = NULL;
+  gboolean key = first != NULL ? sq_fixture_role_at (fixture, first->id) == SQ_ROLE_KEY
+                               : fixture->role == SQ_ROLE_KEY;
+  gboolean aimed = first != NULL && g_strcmp0 (fixture->aim.id, first->id) == 0;
+  if (fixture->on && key && aimed)
+    return RANK_FIRST_KEY;
+  if (fixture->on && first != NULL)
+    *lux = lights_on_cut_lux (field, fixture, &whom);
+  if (whom != NULL)
+    return sq_fixture_role_at (fixture, whom->id) == SQ_ROLE_KEY ? RANK_KEY_LIGHTS : RANK_LIGHTS;
+  if (key)
+    return fixture->on ? RANK_KEY_BURNS : aimed ? RANK_KEY_AIMED : RANK_KEY;
+  return fixture->on ? RANK_BURNS : RANK_DARK;
 }
 
 const SqFixture *
@@ -63,16 +125,19 @@ sq_section_light (const SqScene *scene, const char *id, GError **error)
                  _ ("light: %s is no light of this scene, expected one of %s"), shown, list);
     return NULL;
   }
+  g_autoptr (GArray) lamps = sq_lamps_new (scene, NULL);
+  g_autoptr (GArray) obstacles = sq_obstacles_new (scene);
+  const Field field = { scene, lamps, obstacles };
   const SqFixture *best = SQ_AT (SqFixture, scene->fixtures, 0);
-  const SqMark *mark = scene->marks->len > 0 ? SQ_AT (SqMark, scene->marks, 0) : NULL;
+  double most_lux = 0.0;
   int most = -1;
   for (guint i = 0; i < scene->fixtures->len; i++) {
     const SqFixture *fixture = SQ_AT (SqFixture, scene->fixtures, i);
-    int rank = mark != NULL  ? key_rank (fixture, mark)
-               : fixture->on ? 1 + (fixture->role == SQ_ROLE_KEY)
-                             : 0;
-    if (rank > most) {
-      most = rank;
+    double lux = 0.0;
+    int now = rank (&field, fixture, &lux);
+    if (now > most || (now == most && now == RANK_LIGHTS && lux > most_lux)) {
+      most = now;
+      most_lux = lux;
       best = fixture;
     }
   }

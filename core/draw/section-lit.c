@@ -15,14 +15,13 @@ find_lamp (const GArray *lamps, const SqFixture *light)
   return NULL;
 }
 
-gboolean
-sq_section_shines_on (const SqScene *scene, const SqFixture *light, const SqMark *mark)
+double
+sq_section_toward_cd (const GArray *lamps, const SqFixture *light, const SqMark *mark)
 {
-  g_autoptr (GArray) lamps = sq_lamps_new (scene, NULL);
   const SqLamp *lamp = find_lamp (lamps, light);
-  double right[PLACES], up[PLACES], forward[PLACES], candela[PLACES];
+  double right[PLACES], up[PLACES], forward[PLACES], candela[PLACES], most = 0.0;
   if (lamp == NULL || lamp->output <= 0.0 || lamp->shaped == SQ_SHAPED_NOT)
-    return FALSE;
+    return 0.0;
   for (int i = 0; i < PLACES; i++) {
     double height = mark->floor_m + sq_mark_crown_height_m (mark) * i / (PLACES - 1);
     SqVector way =
@@ -33,7 +32,14 @@ sq_section_shines_on (const SqScene *scene, const SqFixture *light, const SqMark
   }
   sq_lamp_candela (lamp, right, up, forward, PLACES, candela);
   for (int i = 0; i < PLACES; i++)
-    if (candela[i] > 0.0 && (lamp->shaped != SQ_SHAPED_FLAT || forward[i] > 0.0))
-      return TRUE;
-  return FALSE;
+    if (lamp->shaped != SQ_SHAPED_FLAT || forward[i] > 0.0)
+      most = MAX (most, candela[i]);
+  return lamp->output * most;
+}
+
+gboolean
+sq_section_shines_on (const SqScene *scene, const SqFixture *light, const SqMark *mark)
+{
+  g_autoptr (GArray) lamps = sq_lamps_new (scene, NULL);
+  return sq_section_toward_cd (lamps, light, mark) > 0.0;
 }

@@ -13,4 +13,11 @@ G_BEGIN_DECLS
  * stands between is not looked at. */
 gboolean sq_section_shines_on (const SqScene *scene, const SqFixture *light, const SqMark *mark);
 
+/* sq_section_toward_cd:
+ * @lamps: of sq_lamps_new() (light/lamp.h)
+ *
+ * The most that @light sends, as it burns, toward any height of the figure, in candela; 0 where
+ * sq_section_shines_on() is FALSE. */
+double sq_section_toward_cd (const GArray *lamps, const SqFixture *light, const SqMark *mark);
+
 G_END_DECLS

@@ -10,6 +10,9 @@
 /* Words keep this clear of the field's border. */
 #define FIELD_INSET_MM 1.5
 
+/* And of the border of what is cut, whose line a tag's plate would wipe out. */
+#define SHELL_AIR_MM 0.7
+
 double
 sq_section_camera_deg (const SqSection *section, const SqCamera *camera)
 {
@@ -44,7 +47,9 @@ add_built (const SqView *view, const SqSection *section, SqLabelObstacles *obsta
     const SqCutPart *part = &g_array_index (section->parts, SqCutPart, i);
     gboolean shell = part->owner->kind == &sq_wall_kind || part->owner->kind == &sq_room_kind;
     if (shell && !part->sheet && sq_section_is_drawn (part->owner))
-      sq_label_obstacles_add_box (obstacles, part_box (view, part), 2.0 * SQ_COST_WALL, NULL);
+      sq_label_obstacles_add_box (obstacles,
+                                  sq_paper_box_grown (part_box (view, part), SHELL_AIR_MM),
+                                  2.0 * SQ_COST_WALL, NULL);
   }
   SqPaperPoint from = sq_view_paper (view, (SqPlace){ set->least.x_m, 0.0 });
   SqPaperPoint to = sq_view_paper (view, (SqPlace){ set->most.x_m, -SQ_SECTION_FLOOR_M });
@@ -140,7 +145,7 @@ add_light (const SqView *view, const SqSection *section, SqLabelObstacles *obsta
                                  SQ_COST_AXIS);
   for (int edge = 0; way->hard && edge < SQ_EDGES; edge++) {
     sq_label_obstacles_add_line (
-      obstacles, (SqPaperLine){ from, sq_view_paper (view, way->half[edge]) }, SQ_COST_EDGE);
+      obstacles, (SqPaperLine){ from, sq_view_paper (view, way->half[edge]) }, SQ_COST_AXIS);
     sq_label_obstacles_add_line (
       obstacles, (SqPaperLine){ from, sq_view_paper (view, way->tenth[edge]) }, SQ_COST_EDGE);
   }
@@ -162,10 +167,7 @@ add_light (const SqView *view, const SqSection *section, SqLabelObstacles *obsta
 }
 
 SqLabelObstacles *
-sq_section_obstacles (const SqView *view,
-                      const SqSection *section,
-                      const GArray *dimensions,
-                      const GArray *lines)
+sq_section_obstacles (const SqView *view, const SqSection *section)
 {
   SqLabelObstacles *obstacles =
     sq_label_obstacles_new (sq_paper_box_grown (view->clip, -FIELD_INSET_MM));
@@ -174,11 +176,5 @@ sq_section_obstacles (const SqView *view,
   add_lamps (view, section, obstacles);
   add_grip_and_cameras (view, section, obstacles);
   add_light (view, section, obstacles);
-  for (guint i = 0; i < dimensions->len; i++)
-    sq_label_obstacles_add_box (obstacles, g_array_index (dimensions, SqPaperBox, i), SQ_COST_LABEL,
-                                NULL);
-  for (guint i = 0; i < lines->len; i++)
-    sq_label_obstacles_add_line (obstacles, g_array_index (lines, SqPaperLine, i),
-                                 2.0 * SQ_COST_AXIS);
   return obstacles;
 }

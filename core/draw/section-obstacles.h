@@ -6,11 +6,8 @@
 
 G_BEGIN_DECLS
 
-/* @dimensions: (element-type SqPaperBox): figures that stand; @lines: (element-type SqPaperLine) */
-SqLabelObstacles *sq_section_obstacles (const SqView *view,
-                                        const SqSection *section,
-                                        const GArray *dimensions,
-                                        const GArray *lines);
+/* Set, people, lamps, grip, cameras and light; measures are added to them. */
+SqLabelObstacles *sq_section_obstacles (const SqView *view, const SqSection *section);
 
 /* A camera's box on the cut. */
 SqTurnedBox sq_section_camera_outline (const SqView *view,

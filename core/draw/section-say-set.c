@@ -5,7 +5,7 @@
 #include <glib/gi18n-lib.h>
 
 /* Furniture is not named where its name would cost more. */
-#define MOST_PIECE_COST 40.0
+#define MOST_PIECE_COST 14.0
 
 static void
 add_openings (const SqSectionSay *say)
@@ -35,7 +35,7 @@ add_openings (const SqSectionSay *say)
 static SqPaperBox
 inside_if_it_fits (SqPaperBox box, SqPaperBox name)
 {
-  const double air_mm = 2.0;
+  const double air_mm = 2.6;
   double across = box.width_mm / 2 - name.width_mm - air_mm;
   double up = box.height_mm / 2 - name.height_mm - air_mm;
   if (box.width_mm < name.width_mm + air_mm || box.height_mm < 2.0 * (name.height_mm + air_mm))

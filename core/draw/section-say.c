@@ -14,6 +14,9 @@
 /* What lies this level has one height. */
 #define LEVEL_M 0.03
 
+/* A line nearer than this touches a word. */
+#define WORD_AIR_MM 0.4
+
 void
 sq_section_word_clear (gpointer data)
 {
@@ -77,8 +80,10 @@ sq_section_say_text (const SqSectionSay *say,
                         .about = about,
                         .n_details = 1,
                         .most_mm = most_mm,
+                        .bare = TRUE,
                         .may_lead = most_mm > SQ_SAY_NEAR_MM };
-  word.wish.lesser_head[0] = sq_text_label_shape (say->drawing, text, text->n_lines);
+  word.wish.lesser_head[0] =
+    sq_paper_box_grown (sq_text_label_shape (say->drawing, text, text->n_lines), WORD_AIR_MM);
   for (int side = 0; side < SQ_ROWS_SIDES; side++)
     word.wish.head[side] = word.wish.lesser_head[0];
   g_array_append_val (say->words, word);

@@ -1,7 +1,6 @@
 /* section-words.c: the words of a section: placed, reported, drawn */
 #include "draw/section-words.h"
 
-#include "draw/section-obstacles.h"
 #include "draw/section-say.h"
 
 struct SqSectionWords {
@@ -12,8 +11,7 @@ SqSectionWords *
 sq_section_words_new (SqDrawing *drawing,
                       const SqSection *section,
                       SqTagRows tag_rows,
-                      const GArray *dimensions,
-                      const GArray *lines)
+                      const SqLabelObstacles *obstacles)
 {
   SqSectionWords *words = g_new0 (SqSectionWords, 1);
   words->words = g_array_new (FALSE, FALSE, sizeof (SqSectionWord));
@@ -21,8 +19,6 @@ sq_section_words_new (SqDrawing *drawing,
   const SqSectionSay say = { drawing, drawing->view, section, words->words };
   sq_section_say_all (&say, tag_rows);
 
-  g_autoptr (SqLabelObstacles) obstacles =
-    sq_section_obstacles (drawing->view, section, dimensions, lines);
   g_autofree SqWish *wishes = g_new (SqWish, words->words->len + 1);
   for (guint i = 0; i < words->words->len; i++)
     wishes[i] = g_array_index (words->words, SqSectionWord, i).wish;

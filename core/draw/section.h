@@ -33,8 +33,9 @@ typedef struct {
 /* sq_section_light:
  * @id: (nullable): of a lamp, or its number on the plan
  *
- * With no id: of the first mark the key that is aimed at it, or its first key; then the first lamp
- * that burns, then the first.
+ * With no id, of what burns: the key that is aimed at the first mark; a key that shines on a mark
+ * its cut goes through, else the strongest lamp that does. Then the first mark's first key, what
+ * burns before what does not; then the first lamp that burns, then the first.
  * Returns: (nullable): NULL with one line that lists what there is */
 const SqFixture *sq_section_light (const SqScene *scene, const char *id, GError **error);
 
@@ -88,6 +89,7 @@ void sq_section_handles (const SqView *view, const SqSection *section, GArray *h
 typedef struct {
   const SqSection *section;
   SqTagRows tag_rows;
+  SqPaperBox keep_clear;   /* no word stands on it; no width: nothing */
   SqSectionReport *report; /* (nullable): emptied, then filled */
 } SqSectionRequest;
 

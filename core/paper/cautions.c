@@ -11,14 +11,23 @@
 
 typedef gboolean IsOne (const SqScene *scene, const SqFixture *fixture);
 
+/* A section's cautions are of the lamps that are drawn on it. */
+static gboolean
+is_shown (const SqSideColumn *column, const SqFixture *fixture)
+{
+  const SqSection *section = column->section;
+  return section == NULL || fixture == section->light || sq_section_shows_lamp (section, fixture);
+}
+
 /* "Units 1, 2" of those that @is_one says; NULL if there is none. */
 static char *
-units_that (const SqScene *scene, IsOne *is_one)
+units_that (const SqSideColumn *column, IsOne *is_one)
 {
+  const SqScene *scene = column->scene;
   g_autoptr (GPtrArray) found = g_ptr_array_new ();
   for (guint k = 0; k < scene->fixtures->len; k++) {
     const SqFixture *fixture = SQ_AT (SqFixture, scene->fixtures, k);
-    if (is_one (scene, fixture))
+    if (is_shown (column, fixture) && is_one (scene, fixture))
       g_ptr_array_add (found, (gpointer)fixture);
   }
   if (found->len == 0)
@@ -74,9 +83,9 @@ has_generator (const SqScene *scene)
 
 /* "Units 1, 2 overhead: …" if any unit is so. */
 static gboolean
-add_for_units (GPtrArray *lines, const SqScene *scene, IsOne *is_one, const char *what)
+add_for_units (GPtrArray *lines, const SqSideColumn *column, IsOne *is_one, const char *what)
 {
-  g_autofree char *units = units_that (scene, is_one);
+  g_autofree char *units = units_that (column, is_one);
   if (units == NULL)
     return FALSE;
   g_ptr_array_add (lines, g_strconcat (units, " ", what, NULL));
@@ -84,44 +93,48 @@ add_for_units (GPtrArray *lines, const SqScene *scene, IsOne *is_one, const char
 }
 
 static GPtrArray *
-caution_lines (const SqScene *scene)
+caution_lines (const SqSideColumn *column)
 {
+  const SqScene *scene = column->scene;
   GPtrArray *lines = g_ptr_array_new_with_free_func (g_free);
   g_ptr_array_add (lines,
                    g_strdup (_ ("Mains and distribution: to local code, by a licensed person.")));
-  if (has_generator (scene))
+  if (column->section == NULL && has_generator (scene)) /* it stands on the plan */
     g_ptr_array_add (
       lines, g_strdup (_ ("Generator: earth it, keep its exhaust from people and openings.")));
   g_ptr_array_add (lines,
                    g_strdup (_ ("Lamps run hot: keep cloth, gel and scenery clear of them.")));
   /* Translators: "Units 5, 6" stands before each of these */
-  if (!add_for_units (lines, scene, is_hung,
+  if (!add_for_units (lines, column, is_hung,
                       _ ("overhead: a safety bond on each and all that hangs on it; rigging "
                          "to local code, by a licensed person.")))
     g_ptr_array_add (
       lines, g_strdup (_ ("Rigging overhead: safety bonds; to local code, by a licensed person.")));
-  add_for_units (lines, scene, is_raised,
+  add_for_units (lines, column, is_raised,
                  _ ("on lifts, booms or tall stands: ballast, a safety bond, nobody under them; "
                     "lower them in wind."));
-  add_for_units (lines, scene, is_discharge,
+  add_for_units (lines, column, is_discharge,
                  _ ("discharge, UV: safety glass in, keep your distance."));
-  add_for_units (lines, scene, is_flame, _ ("open flame: fire watch, extinguisher."));
+  add_for_units (lines, column, is_flame, _ ("open flame: fire watch, extinguisher."));
   if (scene->haze_per_m > 0.0)
     g_ptr_array_add (
       lines, g_strdup (_ ("Haze: ventilate, keep exposure within limits, tell everybody.")));
   return lines;
 }
 
+/* In each column that they run through the mark stands beside the first line. */
 void
 sq_caution_block (SqFlow *flow, const SqSideColumn *column)
 {
-  g_autoptr (GPtrArray) lines = caution_lines (column->scene);
+  g_autoptr (GPtrArray) lines = caution_lines (column);
+  guint marked = G_MAXUINT;
   sq_flow_head (flow, _ ("Caution"), 12.0);
   for (guint k = 0; k < lines->len; k++) {
     SqPaperPoint at;
-    if (!sq_flow_beside (flow, g_ptr_array_index (lines, k), INDENT_MM, 0.0, &at) || k > 0)
-      continue;
-    sq_draw_caution_mark (flow->drawing, (SqPaperPoint){ at.x_mm + CAUTION_SIDE_MM / 2.0,
-                                                         at.y_mm + SQ_TYPE_SMALL / 2.0 });
+    gboolean drawn = sq_flow_beside (flow, g_ptr_array_index (lines, k), INDENT_MM, 0.0, &at);
+    if (drawn && flow->column != marked)
+      sq_draw_caution_mark (flow->drawing, (SqPaperPoint){ at.x_mm + CAUTION_SIDE_MM / 2.0,
+                                                           at.y_mm + SQ_TYPE_SMALL / 2.0 });
+    marked = flow->column;
   }
 }

@@ -137,17 +137,24 @@ sq_flow_next_column (SqFlow *flow)
   flow->y_mm = 0.0;
 }
 
+/* Goes on in the next column, under its head, where this one has too little left. */
+static void
+run_on (SqFlow *flow, double height_mm)
+{
+  if (sq_flow_left_mm (flow) >= height_mm || flow->y_mm <= 0.0)
+    return;
+  sq_flow_next_column (flow);
+  if (flow->title != NULL) {
+    /* Translators: head of a column that a block runs on into: "Notes, continued" */
+    g_autofree char *again = g_strdup_printf (_ ("%s, continued"), flow->title);
+    draw_head (flow, again);
+  }
+}
+
 gboolean
 sq_flow_take (SqFlow *flow, double height_mm, SqPaperPoint *at)
 {
-  if (sq_flow_left_mm (flow) < height_mm && flow->y_mm > 0.0) {
-    sq_flow_next_column (flow);
-    if (flow->title != NULL) {
-      /* Translators: head of a column that a block runs on into: "Notes, continued" */
-      g_autofree char *again = g_strdup_printf (_ ("%s, continued"), flow->title);
-      draw_head (flow, again);
-    }
-  }
+  run_on (flow, height_mm);
   *at = here (flow);
   flow->y_mm += height_mm;
   return is_drawn (flow);
@@ -198,12 +205,14 @@ sq_flow_text_height_mm (const SqFlow *flow, const char *text, double indent_mm)
   return paragraph_mm (flow, cut, &type);
 }
 
+/* The next column may be wider or narrower: there the paragraph is measured anew. */
 void
 sq_flow_text (SqFlow *flow, const char *text, double indent_mm, SqInk ink)
 {
-  SqType type = paragraph_type (flow, indent_mm, ink);
   g_autofree char *cut = sq_flow_cut (text);
   SqPaperPoint at;
+  run_on (flow, sq_flow_text_height_mm (flow, text, indent_mm));
+  SqType type = paragraph_type (flow, indent_mm, ink);
   if (sq_flow_take (flow, paragraph_mm (flow, cut, &type), &at))
     sq_draw_text (flow->drawing, (SqPaperPoint){ at.x_mm + indent_mm, at.y_mm + type.cap_mm }, cut,
                   &type);
@@ -213,6 +222,7 @@ gboolean
 sq_flow_beside (SqFlow *flow, const char *text, double indent_mm, double least_mm, SqPaperPoint *at)
 {
   g_autofree char *cut = sq_flow_cut (text);
+  run_on (flow, MAX (sq_flow_text_height_mm (flow, text, indent_mm), least_mm));
   double height_mm = MAX (sq_flow_text_height_mm (flow, text, indent_mm), least_mm);
   if (!sq_flow_take (flow, height_mm, at))
     return FALSE;

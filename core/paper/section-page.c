@@ -18,6 +18,8 @@
 #define BAND_MM 58.0
 #define HIGH_BAND_MM 74.0 /* on a sheet that stands upright */
 #define WIDE_MM 220.0
+#define MOST_HIGH_MORE_MM 24.0
+#define MOST_MORE_MM 9.0 /* of a low band whose words would run on to a second sheet */
 
 #define KEY_MM 46.0
 #define BAND_KEY_MM 28.0
@@ -61,6 +63,7 @@ run_words (const SqPlot *plot, const SectionPages *pages, SqDrawing *drawing, in
   gboolean in_band = pages->band.width_mm > 0.0;
   const SqSideColumn column = { .scene = plot->scene,
                                 .readings = plot->readings,
+                                .section = pages->section,
                                 .units = plot->units };
   SqSheetLayout text;
   SqFlow flow;
@@ -80,9 +83,9 @@ run_words (const SqPlot *plot, const SectionPages *pages, SqDrawing *drawing, in
   return sq_flow_page (&flow);
 }
 
-/* Its name, large, under the drawing, with the scale. */
-static void
-draw_name (const SectionPages *pages, const SqPlotPage *page, SqDrawing *drawing)
+/* Its name, large, under the drawing, with the scale. Returns: the box of both */
+static SqPaperBox
+draw_name (const SectionPages *pages, const SqPlotPage *page, SqDrawing *drawing, gboolean only_box)
 {
   const double down_mm = 9.0, apart_mm = 4.0;
   const SqView *view = drawing->view;
@@ -97,9 +100,13 @@ draw_name (const SectionPages *pages, const SqPlotPage *page, SqDrawing *drawing
   type.one_line = TRUE;
   double title_mm = MIN (sq_text_width_mm (drawing, title, &type), type.width_mm);
   at.y_mm += down_mm;
+  SqPaperBox box = { at.x_mm, at.y_mm - type.cap_mm, title_mm + scale_mm, 1.4 * type.cap_mm };
+  if (only_box)
+    return box;
   sq_draw_text (drawing, at, title, &type);
   at.x_mm += title_mm + apart_mm;
   sq_draw_text (drawing, at, scale, &small);
+  return box;
 }
 
 static void
@@ -124,9 +131,11 @@ static void
 draw_section_page (const SqPlot *plot, const SqPlotPage *page, SqDrawing *drawing)
 {
   const SectionPages *pages = page->data;
-  const SqSectionRequest request = { .section = pages->section, .tag_rows = plot->tag_rows };
+  const SqSectionRequest request = { .section = pages->section,
+                                     .tag_rows = plot->tag_rows,
+                                     .keep_clear = draw_name (pages, page, drawing, TRUE) };
   sq_draw_section (drawing, &request);
-  draw_name (pages, page, drawing);
+  draw_name (pages, page, drawing, FALSE);
   draw_frames (pages, page, drawing);
   sq_page_draw_foot (plot, page, drawing, SQ_FOOT_BAR);
   run_words (plot, pages, drawing, 0);
@@ -149,20 +158,27 @@ fits (const SqPlotPage *page, const SqSectionSet *set, double denominator)
                         page->layout.field.height_mm - 2.0 * LABELS_MM);
 }
 
-/* What the drawing leaves free over and under it the words of an upright sheet may have half of. */
+/* Half of what the drawing leaves free over and under it, @most_mm at most, is for the words. */
 static void
-widen_band (SqPlotPage *page, SectionPages *pages, double denominator)
+widen_band (SqPlotPage *page, SectionPages *pages, double denominator, double most_mm)
 {
-  const double most_mm = 24.0;
   const SqSectionSet *set = &pages->section->set;
   SqPaperBox *field = &page->layout.field;
   double drawn_mm = (set->most.y_m - set->least.y_m) * 1000.0 / denominator + 2.0 * LABELS_MM;
   double more_mm = CLAMP ((field->height_mm - drawn_mm) / 2.0, 0.0, most_mm);
-  if (pages->band.width_mm <= 0.0 || pages->band.width_mm >= WIDE_MM)
+  if (pages->band.width_mm <= 0.0)
     return;
   field->height_mm -= more_mm;
   pages->band.y_mm -= more_mm;
   pages->band.height_mm += more_mm;
+}
+
+static void
+take_scale (SqPlotPage *page, const SqSectionSet *set, double denominator)
+{
+  page->view.clip = page->layout.field;
+  sq_page_take_scale (page, denominator, set->least, set->most);
+  page->view.origin.x_mm += SCALE_ROOM_MM;
 }
 
 /* Name, and on small sheets the words, take their room off the field; then the scale is chosen
@@ -197,10 +213,9 @@ share_field (SqPlotPage *page, SectionPages *pages, const SqPageWish *wish)
         break;
   if (denominator <= 0.0)
     denominator = page->denominator;
-  widen_band (page, pages, denominator);
-  page->view.clip = *field;
-  sq_page_take_scale (page, denominator, set->least, set->most);
-  page->view.origin.x_mm += SCALE_ROOM_MM;
+  if (pages->band.width_mm < WIDE_MM)
+    widen_band (page, pages, denominator, MOST_HIGH_MORE_MM);
+  take_scale (page, set, denominator);
 }
 
 /* How many pages of words follow. */
@@ -251,6 +266,11 @@ sq_make_section_pages (SqPlot *plot,
     return FALSE;
   share_field (page, pages, wish);
   int n_words = rehearse (plot, pages);
+  if (n_words > 0 && pages->band.width_mm >= WIDE_MM) {
+    widen_band (page, pages, page->denominator, MOST_MORE_MM);
+    take_scale (page, &pages->section->set, page->denominator);
+    n_words = rehearse (plot, pages);
+  }
   for (int k = 0; k < n_words; k++) {
     /* Translators: name of a page: "Section through 1 and A: words" */
     SqPlotPage *words =
@@ -260,7 +280,7 @@ sq_make_section_pages (SqPlot *plot,
     words->data = pages;
     words->names_title = TRUE;
   }
-  if (wish->light == NULL)
+  if (wish->light == NULL && plot->scene->fixtures->len > 1)
     say_which (plot, light);
   return !g_cancellable_set_error_if_cancelled (cancellable, error);
 }

@@ -3,6 +3,7 @@
 
 #include "draw/overlay.h"
 #include "draw/plan.h"
+#include "draw/section.h"
 #include "paper/flow.h"
 
 G_BEGIN_DECLS
@@ -16,6 +17,7 @@ typedef struct {
   gboolean stops;                /* colours of the overlay */
   gboolean fades;                /* its tint ends out of doors */
   const SqPlanReport *report;    /* of the plan as it was drawn */
+  const SqSection *section;      /* (nullable): what is drawn, where it is no plan */
   SqUnits units;
 } SqSideColumn;
 

@@ -41,6 +41,14 @@ test_which_light (void)
       "{'id': 'a', %s, 'role': 'fill', 'on': false}, {'id': 'b', %s, 'role': "
       "'back'}",
       "b" },
+    { "a key that points elsewhere, a fill that lights somebody on its cut",
+      "{'id': 'a', %s, 'aim': [1, 0, 2]}, {'id': 'b', %s, 'role': 'fill', 'aim': [4, 3, 1]}", "b" },
+    { "a key that lights somebody else",
+      "{'id': 'a', %s, 'aim': [4, 3, 1], 'role': 'fill'}, {'id': 'b', %s, 'aim': [6, 5, 1]}", "b" },
+    { "of two fills the stronger",
+      "{'id': 'a', %s, 'role': 'fill', 'aim': [4, 3, 1], 'level': 0.1}, {'id': 'b', %s, 'role': "
+      "'fill', 'aim': [4, 3, 1]}",
+      "b" },
   };
   const char *where = "'class': '" LAMP "', 'at': [1, 1, 2.5]";
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
@@ -127,14 +135,40 @@ check_faces (const char *name,
   }
 }
 
-/* Draws it in @field, at the largest usual scale, and looks at its labels. */
+/* No measured figure, as far as this tells them from words, hides a person: such a figure stands
+ * upright, higher than it is wide. */
 static void
-check_labels (const char *name, const SqSection *section, double width_mm, double height_mm)
+check_measures (const char *name,
+                const SqSection *section,
+                const SqView *view,
+                const SqSectionReport *report)
+{
+  for (guint i = 0; i < section->scene->marks->len; i++) {
+    const SqMark *mark = SQ_AT (SqMark, section->scene->marks, i);
+    SqPaperBox boxes[SQ_FIGURE_BOXES];
+    if (!sq_section_shows_mark (section, mark))
+      continue;
+    guint n = sq_section_figure_boxes (view, &section->plane, mark, boxes);
+    for (guint k = 0; k < report->labels->len; k++) {
+      const SqLabel *label = &g_array_index (report->labels, SqLabel, k);
+      gboolean upright = label->box.height_mm > label->box.width_mm;
+      for (guint m = 0; m < n && label->kind == SQ_LABEL_DIMENSION && upright; m++)
+        if (sq_paper_overlap_mm2 (label->box, boxes[m]) > FACE_MM2)
+          g_error ("%s, light %s: a measure lies on %s", name, section->light->id, mark->id);
+    }
+  }
+}
+
+/* Draws it in @field, at 1:@denominator, or at the largest usual scale, and looks at its labels. */
+static void
+check_labels (
+  const char *name, const SqSection *section, double width_mm, double height_mm, double denominator)
 {
   SqPaperBox field = { 0, 0, width_mm, height_mm };
-  double denominator = sq_scale_fit (SQ_METRIC, section->set.most.x_m - section->set.least.x_m,
-                                     section->set.most.y_m - section->set.least.y_m,
-                                     width_mm - 30.0, height_mm - 22.0);
+  if (denominator == 0.0)
+    denominator = sq_scale_fit (SQ_METRIC, section->set.most.x_m - section->set.least.x_m,
+                                section->set.most.y_m - section->set.least.y_m, width_mm - 30.0,
+                                height_mm - 22.0);
   SqView view = sq_section_view (section, field, 1000.0 / denominator);
   g_autoptr (SqSectionReport) report = sq_section_report_new ();
   draw (section, &view, report);
@@ -150,6 +184,7 @@ check_labels (const char *name, const SqSection *section, double width_mm, doubl
     }
   }
   check_faces (name, section, &view, report);
+  check_measures (name, section, &view, report);
 }
 
 static SqScene *
@@ -175,8 +210,9 @@ test_no_label_on_another (void)
     for (guint k = 0; k < scene->fixtures->len; k++) {
       g_autoptr (SqSection) section =
         sq_section_new (scene, NULL, SQ_AT (SqFixture, scene->fixtures, k));
-      check_labels (names[i], section, 306.0, 228.0); /* A3 */
-      check_labels (names[i], section, 267.0, 98.0);  /* A4, with words under it */
+      check_labels (names[i], section, 306.0, 228.0, 0.0); /* A3 */
+      check_labels (names[i], section, 267.0, 98.0, 0.0);  /* A4, with words under it */
+      check_labels (names[i], section, 306.0, 228.0, 200.0);
     }
   }
 }
@@ -272,6 +308,34 @@ test_page (void)
   g_assert_cmpstr (sq_plot_sheet (asked)->id, ==, "A4");
 }
 
+/* One light is no choice: nothing is said of it. */
+static void
+test_one_light (void)
+{
+  g_autoptr (SqScene) scene = lamps_along (1);
+  g_autoptr (SqPlot) plot = section_plot (scene, NULL, NULL, 0.0);
+  g_assert_cmpuint (sq_plot_remarks (plot)->len, ==, 0);
+}
+
+/* Cautions are of the lamps on the cut: these scenes have many more, whose list needed a second
+ * sheet. */
+static void
+test_one_sheet (void)
+{
+  static const struct {
+    const char *name, *light;
+  } rows[] = { { "radio-workshop.squarelaw", "f1" },
+               { "ferry-terminal.squarelaw", "f31" },
+               { "lighthouse-kitchen.squarelaw", "f2" },
+               { "office-interview.squarelaw", "f1" } };
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
+    g_autoptr (SqScene) scene = sample (rows[i].name);
+    g_autoptr (SqPlot) plot = section_plot (scene, rows[i].light, "A4", 0.0);
+    if (sq_plot_n_pages (plot) != 1)
+      g_error ("%s: %d sheets", rows[i].name, sq_plot_n_pages (plot));
+  }
+}
+
 static void
 test_same_bytes (void)
 {
@@ -323,6 +387,8 @@ main (int argc, char **argv)
   g_test_add_func ("/section/labels/five hundred lamps", test_five_hundred_lamps);
   g_test_add_func ("/section/odd scenes are drawn", test_odd_scenes);
   g_test_add_func ("/section/page/name, sheet, scale", test_page);
+  g_test_add_func ("/section/page/one light is not remarked on", test_one_light);
+  g_test_add_func ("/section/page/cautions of the cut fit one sheet", test_one_sheet);
   g_test_add_func ("/section/page/the same bytes", test_same_bytes);
   return g_test_run ();
 }
