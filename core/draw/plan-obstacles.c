@@ -63,13 +63,14 @@ add_walls (const SqPlanParts *parts, SqLabelObstacles *obstacles)
                         .half_length_mm = sq_paper_distance_mm (a, b) / 2,
                         .half_width_mm = sq_paper_distance_mm (a, d) / 2 };
     if (block->opening != NULL && block->opening->kind == SQ_OPENING_DOOR) {
-      /* the leaf */
-      double shut = atan2 (c.y_mm - d.y_mm, c.x_mm - d.x_mm);
-      SqPaperPoint end = sq_paper_along (d, shut + sq_view_angle_rad (block->opening->open_deg),
-                                         sq_paper_distance_mm (c, d));
-      sq_label_obstacles_add_line (obstacles, (SqPaperLine){ d, end }, SQ_COST_AXIS);
-      sq_label_obstacles_add_line (obstacles, (SqPaperLine){ end, c },
-                                   SQ_COST_EDGE); /* its swing */
+      /* the leaf, hinged to the face that it opens to, and its swing */
+      gboolean right = block->opening->open_deg < 0.0;
+      SqPaperPoint hinge = right ? a : d, latch = right ? b : c;
+      double shut = atan2 (latch.y_mm - hinge.y_mm, latch.x_mm - hinge.x_mm);
+      SqPaperPoint end = sq_paper_along (hinge, shut + sq_view_angle_rad (block->opening->open_deg),
+                                         sq_paper_distance_mm (hinge, latch));
+      sq_label_obstacles_add_line (obstacles, (SqPaperLine){ hinge, end }, SQ_COST_AXIS);
+      sq_label_obstacles_add_line (obstacles, (SqPaperLine){ end, latch }, SQ_COST_EDGE);
     }
     sq_label_obstacles_add_turned (obstacles, box, SQ_COST_WALL, NULL);
   }

@@ -1,184 +1,127 @@
 /* wall-drawing.c: cut walls with one outline round all walls that touch
  *
- * Every edge of every block is cut where another block's edge meets it; what has wall on its other
- * side too is left out, and the rest is chained into long lines, so that corners are mitred. */
+ * The pieces of the outline are chained into long lines, so that corners are mitred. */
 #include "draw/wall-drawing.h"
 
-/* Closer than this two points are one (a tenth of a millimetre in the set). */
-#define SAME_M 1e-4
-/* How far beyond an edge we look for another wall. */
-#define BEYOND_M 5e-4
+#include "draw/wall-outline.h"
 
+/* Ends of stretches are kept in cells of so much. */
+#define CELL_M (10 * SQ_WALL_SAME_M)
+
+/* One end of each stretch, by where it lies. */
 typedef struct {
-  SqPlace from, to;
-  gboolean used;
-} Stretch;
+  guint *first, *next; /* numbers of stretches, by cell and by stretch; the lowest first */
+  guint mask;
+} Ends;
+
+/* The stretches of an outline while they are chained. */
+typedef struct {
+  const GArray *stretches; /* SqWallStretch */
+  gboolean *used;
+  Ends starts, ends;
+} Chains;
+
+#define NONE G_MAXUINT
 
 static gboolean
 same_place (SqPlace a, SqPlace b)
 {
-  return fabs (a.x_m - b.x_m) < SAME_M && fabs (a.y_m - b.y_m) < SAME_M;
+  return fabs (a.x_m - b.x_m) < SQ_WALL_SAME_M && fabs (a.y_m - b.y_m) < SQ_WALL_SAME_M;
 }
 
-static gboolean
-is_cut (const SqWallBlock *block)
+static const SqWallStretch *
+stretch_at (const GArray *stretches, guint i)
 {
-  return block->opening == NULL && !block->wall->wild;
+  return &g_array_index (stretches, SqWallStretch, i);
 }
 
-static SqPaperBox
-bounds (const SqWallBlock *block)
+/* Distant cells may share a list: who looks a place up compares places. */
+static guint
+cell_of (const Ends *ends, double column, double row)
 {
-  double left = G_MAXDOUBLE, right = -G_MAXDOUBLE, low = G_MAXDOUBLE, high = -G_MAXDOUBLE;
-  for (int i = 0; i < 4; i++) {
-    left = MIN (left, block->corner[i].x_m);
-    right = MAX (right, block->corner[i].x_m);
-    low = MIN (low, block->corner[i].y_m);
-    high = MAX (high, block->corner[i].y_m);
-  }
-  return (SqPaperBox){ left - 0.01, low - 0.01, right - left + 0.02, high - low + 0.02 };
-}
-
-/* Where the line a → b, as a share of it, meets c → d; NAN where it does not. */
-static double
-meeting (SqPlace a, SqPlace b, SqPlace c, SqPlace d)
-{
-  double dx = b.x_m - a.x_m, dy = b.y_m - a.y_m, ex = d.x_m - c.x_m, ey = d.y_m - c.y_m;
-  double cross = dx * ey - dy * ex;
-  if (fabs (cross) < 1e-12)
-    return NAN;
-  double t = ((c.x_m - a.x_m) * ey - (c.y_m - a.y_m) * ex) / cross;
-  double u = ((c.x_m - a.x_m) * dy - (c.y_m - a.y_m) * dx) / cross;
-  return u > -1e-6 && u < 1.0 + 1e-6 ? t : NAN;
-}
-
-static int
-ascending (gconstpointer a, gconstpointer b)
-{
-  double x = *(const double *)a, y = *(const double *)b;
-  return (x > y) - (x < y);
-}
-
-/* Shares of the edge a → b at which something touches it, 0 and 1 among them, in order. */
-static GArray *
-cuts_of_edge (SqPlace a, SqPlace b, const GArray *near)
-{
-  GArray *cuts = g_array_new (FALSE, FALSE, sizeof (double));
-  const double ends[] = { 0.0, 1.0 };
-  double length = sq_place_distance_m (a, b);
-
-  g_array_append_vals (cuts, ends, 2);
-  for (guint i = 0; i < near->len; i++) {
-    const SqWallBlock *other = g_array_index (near, const SqWallBlock *, i);
-    for (int side = 0; side < 4; side++) {
-      SqPlace c = other->corner[side], d = other->corner[(side + 1) % 4];
-      double t = meeting (a, b, c, d);
-      if (t > SAME_M / length && t < 1.0 - SAME_M / length)
-        g_array_append_val (cuts, t);
-    }
-  }
-  g_array_sort (cuts, ascending);
-  return cuts;
+  guint64 mixed = (guint64)(gint64)column * 0x9E3779B97F4A7C15u;
+  mixed = (mixed ^ (guint64)(gint64)row) * 0xC2B2AE3D27D4EB4Fu;
+  return (guint)(mixed >> 32) & ends->mask;
 }
 
 static void
-add_visible (GArray *stretches, SqPlace a, SqPlace b, const GArray *near)
+ends_init (Ends *ends, const GArray *stretches, gboolean starts)
 {
-  double length = sq_place_distance_m (a, b);
-  if (length < SAME_M)
-    return;
-  g_autoptr (GArray) cuts = cuts_of_edge (a, b, near);
-  double dx = b.x_m - a.x_m, dy = b.y_m - a.y_m;
-
-  for (guint i = 0; i + 1 < cuts->len; i++) {
-    double t0 = g_array_index (cuts, double, i), t1 = g_array_index (cuts, double, i + 1);
-    double middle = (t0 + t1) / 2;
-    SqPlace beyond = { a.x_m + middle * dx + dy / length * BEYOND_M,
-                       a.y_m + middle * dy - dx / length * BEYOND_M };
-    gboolean hidden = (t1 - t0) * length < SAME_M;
-    for (guint j = 0; j < near->len && !hidden; j++)
-      hidden = sq_wall_block_holds (g_array_index (near, const SqWallBlock *, j), beyond, 0.0);
-    if (hidden)
-      continue;
-    Stretch stretch = { { a.x_m + t0 * dx, a.y_m + t0 * dy },
-                        { a.x_m + t1 * dx, a.y_m + t1 * dy } };
-    g_array_append_val (stretches, stretch);
+  guint n = 1;
+  while (n < stretches->len)
+    n *= 2;
+  *ends = (Ends){ g_new (guint, n), g_new (guint, stretches->len + 1), n - 1 };
+  for (guint i = 0; i < n; i++)
+    ends->first[i] = NONE;
+  for (guint i = stretches->len; i-- > 0;) {
+    SqPlace at = starts ? stretch_at (stretches, i)->from : stretch_at (stretches, i)->to;
+    guint cell = cell_of (ends, floor (at.x_m / CELL_M), floor (at.y_m / CELL_M));
+    ends->next[i] = ends->first[cell];
+    ends->first[cell] = i;
   }
-}
-
-static GArray *
-outline (const GArray *blocks)
-{
-  GArray *stretches = g_array_new (FALSE, TRUE, sizeof (Stretch));
-  g_autoptr (GArray) near = g_array_new (FALSE, FALSE, sizeof (const SqWallBlock *));
-
-  for (guint i = 0; i < blocks->len; i++) {
-    const SqWallBlock *block = sq_wall_block_at (blocks, i);
-    if (!is_cut (block))
-      continue;
-    SqPaperBox reach = bounds (block);
-    g_array_set_size (near, 0);
-    for (guint j = 0; j < blocks->len; j++) {
-      const SqWallBlock *other = sq_wall_block_at (blocks, j);
-      if (j != i && is_cut (other) && sq_paper_boxes_overlap (reach, bounds (other)))
-        g_array_append_val (near, other);
-    }
-    for (int side = 0; side < 4; side++)
-      add_visible (stretches, block->corner[side], block->corner[(side + 1) % 4], near);
-  }
-  return stretches;
-}
-
-/* The stretch that starts where another one ends. Returns: (nullable) */
-static Stretch *
-next_of (GArray *stretches, SqPlace end)
-{
-  for (guint i = 0; i < stretches->len; i++) {
-    Stretch *stretch = &g_array_index (stretches, Stretch, i);
-    if (!stretch->used && same_place (stretch->from, end))
-      return stretch;
-  }
-  return NULL;
-}
-
-static gboolean
-is_first (GArray *stretches, const Stretch *stretch)
-{
-  for (guint i = 0; i < stretches->len; i++)
-    if (same_place (g_array_index (stretches, Stretch, i).to, stretch->from))
-      return FALSE;
-  return TRUE;
 }
 
 static void
-chain_path (SqDrawing *drawing, GArray *stretches, Stretch *stretch)
+ends_clear (Ends *ends)
 {
-  SqPlace start = stretch->from;
+  g_free (ends->first);
+  g_free (ends->next);
+}
+
+/* The first stretch, of those not used or of @all, that has its start, or its end, at @place; NONE
+ * where there is none. */
+static guint
+find_at (const Chains *chains, gboolean starts, gboolean all, SqPlace place)
+{
+  const Ends *ends = starts ? &chains->starts : &chains->ends;
+  guint found = NONE;
+  for (double x = floor ((place.x_m - SQ_WALL_SAME_M) / CELL_M);
+       x <= floor ((place.x_m + SQ_WALL_SAME_M) / CELL_M); x++)
+    for (double y = floor ((place.y_m - SQ_WALL_SAME_M) / CELL_M);
+         y <= floor ((place.y_m + SQ_WALL_SAME_M) / CELL_M); y++)
+      for (guint i = ends->first[cell_of (ends, x, y)]; i < found; i = ends->next[i]) {
+        const SqWallStretch *stretch = stretch_at (chains->stretches, i);
+        if ((all || !chains->used[i]) && same_place (starts ? stretch->from : stretch->to, place))
+          found = i;
+      }
+  return found;
+}
+
+static void
+chain_path (SqDrawing *drawing, Chains *chains, guint i)
+{
+  SqPlace start = stretch_at (chains->stretches, i)->from;
   SqPaperPoint at = sq_view_paper (drawing->view, start);
 
   cairo_move_to (drawing->cairo, at.x_mm, at.y_mm);
-  for (; stretch != NULL; stretch = next_of (stretches, stretch->to)) {
-    stretch->used = TRUE;
-    if (same_place (stretch->to, start)) {
+  while (i != NONE) {
+    SqPlace to = stretch_at (chains->stretches, i)->to;
+    chains->used[i] = TRUE;
+    if (same_place (to, start)) {
       cairo_close_path (drawing->cairo);
       return;
     }
-    at = sq_view_paper (drawing->view, stretch->to);
+    at = sq_view_paper (drawing->view, to);
     cairo_line_to (drawing->cairo, at.x_mm, at.y_mm);
+    i = find_at (chains, TRUE, FALSE, to);
   }
 }
 
-/* All go counter-clockwise round their wall, so each ends where the next one starts. Open chains
- * are begun at their beginning; what is left are rings. */
+/* Open chains are begun at their beginning; what is left are rings. */
 static void
-stroke_chained (SqDrawing *drawing, GArray *stretches, double pen_mm)
+stroke_chained (SqDrawing *drawing, const GArray *stretches, double pen_mm)
 {
+  Chains chains = { .stretches = stretches, .used = g_new0 (gboolean, stretches->len + 1) };
+  ends_init (&chains.starts, stretches, TRUE);
+  ends_init (&chains.ends, stretches, FALSE);
   for (int rings = 0; rings < 2; rings++)
-    for (guint i = 0; i < stretches->len; i++) {
-      Stretch *stretch = &g_array_index (stretches, Stretch, i);
-      if (!stretch->used && (rings || is_first (stretches, stretch)))
-        chain_path (drawing, stretches, stretch);
-    }
+    for (guint i = 0; i < stretches->len; i++)
+      if (!chains.used[i] &&
+          (rings || find_at (&chains, FALSE, TRUE, stretch_at (stretches, i)->from) == NONE))
+        chain_path (drawing, &chains, i);
+  ends_clear (&chains.starts);
+  ends_clear (&chains.ends);
+  g_free (chains.used);
   sq_draw_stroke (drawing, pen_mm, sq_ink (drawing->view, SQ_INK));
 }
 
@@ -197,11 +140,11 @@ sq_draw_walls (SqDrawing *drawing, const GArray *blocks)
   static const double wild_dash[] = { 3.0, 1.2 };
 
   for (guint i = 0; i < blocks->len; i++)
-    if (is_cut (sq_wall_block_at (blocks, i)))
+    if (sq_wall_block_is_cut (sq_wall_block_at (blocks, i)))
       block_path (drawing, sq_wall_block_at (blocks, i));
   sq_draw_fill (drawing, sq_ink (drawing->view, SQ_POCHE), 1.0);
 
-  g_autoptr (GArray) stretches = outline (blocks);
+  g_autoptr (GArray) stretches = sq_wall_outline (blocks);
   stroke_chained (drawing, stretches, SQ_PEN_35);
 
   for (guint i = 0; i < blocks->len; i++) {

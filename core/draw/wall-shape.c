@@ -118,11 +118,9 @@ sq_wall_block_holds (const SqWallBlock *block, SqPlace place, double margin_m)
 {
   for (int i = 0; i < 4; i++) {
     SqPlace a = block->corner[i], b = block->corner[(i + 1) % 4];
-    double length = sq_place_distance_m (a, b);
-    if (length <= 0.0)
-      continue;
     double left = (b.x_m - a.x_m) * (place.y_m - a.y_m) - (b.y_m - a.y_m) * (place.x_m - a.x_m);
-    if (left / length < -margin_m)
+    double length = margin_m == 0.0 ? 1.0 : sq_place_distance_m (a, b); /* dear, by the million */
+    if (length > 0.0 && left / length < -margin_m)
       return FALSE;
   }
   return TRUE;

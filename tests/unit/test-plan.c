@@ -268,6 +268,48 @@ test_report (void)
   g_assert_false (report->use.changed || report->use.cameras || report->use.people);
 }
 
+/* TRUE if words keep clear of the line between these two places. */
+static gboolean
+keeps_clear_of (const SqPlanReport *report, SqPlace from, SqPlace to)
+{
+  SqPaperPoint a = sq_view_paper (&one_to_fifty, from), b = sq_view_paper (&one_to_fifty, to);
+  for (guint i = 0; i < report->lines->len; i++) {
+    SqPaperLine line = g_array_index (report->lines, SqPaperLine, i);
+    if (sq_paper_distance_mm (line.from, a) < PAPER_MM &&
+        sq_paper_distance_mm (line.to, b) < PAPER_MM)
+      return TRUE;
+  }
+  return FALSE;
+}
+
+/* A door 1 m wide from x = 2 on, in a wall from y = -0.1 to 0.1 whose left face is at 0.1: the leaf
+ * is hinged to the face that it opens to. */
+static void
+test_door_leaf (void)
+{
+  static const struct {
+    int open_deg;
+    SqPlace hinge, end, latch;
+  } rows[] = {
+    { 90, { 2, 0.1 }, { 2, 1.1 }, { 3, 0.1 } },
+    { -90, { 2, -0.1 }, { 2, -1.1 }, { 3, -0.1 } },
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
+    g_autofree char *text = g_strdup_printf (
+      "'walls': [{'id': 'w', 'path': [[0, 0], [6, 0]], 'thickness': 0.2, 'openings': ["
+      "{'id': 'a', 'kind': 'door', 'edge': 0, 'offset': 2, 'width': 1, 'open_deg': %d}]}]",
+      rows[i].open_deg);
+    g_autoptr (SqScene) scene = right_scene (text);
+    g_autoptr (SqPlanReport) report = sq_plan_report_new ();
+    const SqPlanRequest request = { .scene = scene, .report = report };
+    Page page = open_page (&one_to_fifty);
+    sq_draw_plan (page.drawing, &request);
+    close_page (&page);
+    g_assert_true (keeps_clear_of (report, rows[i].hinge, rows[i].end));
+    g_assert_true (keeps_clear_of (report, rows[i].end, rows[i].latch));
+  }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -279,6 +321,7 @@ main (int argc, char **argv)
   g_test_add_func ("/draw/plan/figures of a window give way", test_window_gives_way);
   g_test_add_func ("/draw/plan/notes stand where they are", test_notes_stand);
   g_test_add_func ("/draw/plan/how far it reaches", test_extent);
+  g_test_add_func ("/draw/plan/words keep clear of a door's leaf", test_door_leaf);
   g_test_add_func ("/draw/plan/it tells what it uses", test_report);
   return g_test_run ();
 }
