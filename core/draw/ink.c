@@ -19,6 +19,7 @@ static const struct { SqColour paper, light, dark; } inks[SQ_INKS] = {
   [SQ_POCHE] = { HEX (0xCDD1D6), HEX (0xCDD1D6), HEX (0x3A3F46) },
   [SQ_BODY]  = { HEX (0xDDE0E4), HEX (0xDDE0E4), HEX (0x32373E) },
   [SQ_FURN]  = { HEX (0xEEF0F2), HEX (0xEEF0F2), HEX (0x24282D) },
+  [SQ_SHADE] = { HEX (0x141719), HEX (0x141719), HEX (0x000000) },
   [SQ_PAPER] = { HEX (0xFFFFFF), HEX (0xF7F8F9), HEX (0x1B1E22) },
 };
 

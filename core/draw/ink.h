@@ -20,6 +20,7 @@ typedef enum {
   SQ_POCHE, /* cut walls */
   SQ_BODY,  /* people */
   SQ_FURN,  /* pieces */
+  SQ_SHADE, /* cast shadows, thinned: darker than any ground */
   SQ_PAPER, /* the ground itself */
   SQ_INKS,
 } SqInk;

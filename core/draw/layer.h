@@ -19,7 +19,7 @@ typedef enum {
   SQ_LAYER_POWER,
   SQ_LAYER_DIMENSIONS, /* and the points that are metered */
   SQ_LAYER_LEADERS,
-  SQ_LAYER_LABELS,
+  SQ_LAYER_LABELS, /* the words of the plan: from here to READINGS in one go */
   SQ_LAYER_NOTES,
   SQ_LAYER_TAGS,
   SQ_LAYER_READINGS,

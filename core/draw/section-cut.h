@@ -59,6 +59,7 @@ typedef struct {
 GArray *sq_cut_parts (const SqCutPlane *plane, const GArray *obstacles);
 
 /* sq_cut_outline:
+ * @n: at least 1
  * @corners: (out caller-allocates): room for @n + 1
  *
  * The convex outline of @n points (Andrew 1979), counter-clockwise.

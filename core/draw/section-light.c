@@ -168,7 +168,8 @@ draw_band (SqDrawing *drawing, const SqSection *section, const SqSectionShadow *
 {
   const double dark_share = 0.42, pale_share = 0.10;
   const SqView *view = drawing->view;
-  SqColour dark = view->ground == SQ_GROUND_DARK ? sq_ink (view, SQ_INK) : sq_colour_hex (0x141719);
+  /* A thin band darker than a dark ground would not be seen. */
+  SqColour dark = sq_ink (view, view->ground == SQ_GROUND_DARK ? SQ_INK : SQ_SHADE);
   double whole = 1e-6;
   for (guint i = 0; i < shadow->stretches->len; i++)
     whole =

@@ -103,11 +103,11 @@ sq_shadow (const SqView *view,
 static void
 draw_fill (SqDrawing *drawing, const SqShadow *shadow)
 {
-  /* On a dark ground only black is darker. */
+  /* On a dark ground it takes more to be seen. */
   gboolean on_dark = drawing->view->ground == SQ_GROUND_DARK;
   const double at_foot = on_dark ? 0.6 : 0.26, at_end = on_dark ? 0.2 : 0.07;
   cairo_t *cr = drawing->cairo;
-  SqColour dark = sq_colour_hex (on_dark ? 0x000000 : 0x141719);
+  SqColour dark = sq_ink (drawing->view, SQ_SHADE);
   SqPaperPoint middle = shadow->end[SQ_SHADOW_RAYS / 2];
 
   cairo_move_to (cr, shadow->edge[0].from.x_mm, shadow->edge[0].from.y_mm);

@@ -18,7 +18,7 @@ double sq_svg_page_scale (const cairo_matrix_t *matrix);
 void sq_svg_put_number (GString *to, double value);
 
 /* Appends ` ATTRIBUTE="…"`: a number; `#rrggbb`, and how much of it, where that is not all. */
-void sq_svg_put_length (GString *to, const char *attribute, double length_mm);
+void sq_svg_put_value (GString *to, const char *attribute, double value);
 void sq_svg_put_colour (GString *to, const char *attribute, SqColour colour, double alpha);
 
 /* Appends @text so that XML 1.0 (section 2.2) can hold it: markup escaped, breaks and tabs as

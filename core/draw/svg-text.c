@@ -142,15 +142,15 @@ part_line (const Line *line)
 static void
 put_type (GString *to, const SqSvgType *type, double scale)
 {
-  sq_svg_put_length (to, "font-size", type->size_mm * scale);
+  sq_svg_put_value (to, "font-size", type->size_mm * scale);
   if (type->weight != NORMAL_WEIGHT)
     g_string_append_printf (to, " font-weight=\"%d\"", type->weight);
   if (type->tracking_mm != 0.0)
-    sq_svg_put_length (to, "letter-spacing", type->tracking_mm * scale);
+    sq_svg_put_value (to, "letter-spacing", type->tracking_mm * scale);
   sq_svg_put_colour (to, "fill", type->colour, 1.0);
   if (type->halo_mm > 0.0) {
     sq_svg_put_colour (to, "stroke", type->halo_colour, type->halo_alpha);
-    sq_svg_put_length (to, "stroke-width", type->halo_mm * scale);
+    sq_svg_put_value (to, "stroke-width", type->halo_mm * scale);
     g_string_append (to, " stroke-linejoin=\"round\" paint-order=\"stroke\"");
   }
 }
@@ -190,8 +190,8 @@ put_tag (SqSvg *svg, SqPaperPoint corner, const Line *line, double along, const 
 
   cairo_matrix_transform_point (&matrix, &at.x_mm, &at.y_mm);
   g_string_append (to, "<text");
-  sq_svg_put_length (to, "x", at.x_mm);
-  sq_svg_put_length (to, "y", at.y_mm);
+  sq_svg_put_value (to, "x", at.x_mm);
+  sq_svg_put_value (to, "y", at.y_mm);
   put_type (to, type, sq_svg_page_scale (&matrix));
   put_anchor (to, line->anchor, line->right_to_left);
   put_turn (to, SQ_DEGREES (atan2 (matrix.yx, matrix.xx)), at);
@@ -215,7 +215,7 @@ put_parted (
                                        (gsize)(stretch->to - stretch->from));
     if (k > 0) {
       g_string_append (to, "<tspan");
-      sq_svg_put_length (to, "x", at.x_mm + scale * (stretch->at_mm - first->at_mm));
+      sq_svg_put_value (to, "x", at.x_mm + scale * (stretch->at_mm - first->at_mm));
       g_string_append_c (to, '>');
     }
     sq_svg_put_words (to, text);

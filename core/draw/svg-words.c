@@ -29,10 +29,10 @@ sq_svg_put_number (GString *to, double value)
 }
 
 void
-sq_svg_put_length (GString *to, const char *attribute, double length_mm)
+sq_svg_put_value (GString *to, const char *attribute, double value)
 {
   g_string_append_printf (to, " %s=\"", attribute);
-  sq_svg_put_number (to, length_mm);
+  sq_svg_put_number (to, value);
   g_string_append_c (to, '"');
 }
 

@@ -187,7 +187,7 @@ put_pen (SqSvg *svg, double width_mm, const double *dash_mm, int n_dashes)
   cairo_matrix_t matrix = sq_svg_page_matrix (svg);
   double scale = sq_svg_page_scale (&matrix);
 
-  sq_svg_put_length (svg->body, "stroke-width", width_mm * scale);
+  sq_svg_put_value (svg->body, "stroke-width", width_mm * scale);
   for (int k = 0; k < n_dashes; k++) {
     g_string_append (svg->body, k == 0 ? " stroke-dasharray=\"" : " ");
     sq_svg_put_number (svg->body, dash_mm[k] * scale);
@@ -230,9 +230,9 @@ static void
 put_stop (GString *to, double offset, SqColour colour, double alpha)
 {
   g_string_append (to, "<stop");
-  sq_svg_put_length (to, "offset", offset);
+  sq_svg_put_value (to, "offset", offset);
   sq_svg_put_colour (to, "stop-color", colour, 1.0);
-  sq_svg_put_length (to, "stop-opacity", alpha);
+  sq_svg_put_value (to, "stop-opacity", alpha);
   g_string_append (to, "/>");
 }
 
@@ -253,10 +253,10 @@ sq_svg_fade (SqSvg *svg,
   g_string_append_printf (svg->definitions,
                           "<linearGradient id=\"fade-%u\" gradientUnits=\"userSpaceOnUse\"",
                           ++svg->n_fades);
-  sq_svg_put_length (svg->definitions, "x1", from.x_mm);
-  sq_svg_put_length (svg->definitions, "y1", from.y_mm);
-  sq_svg_put_length (svg->definitions, "x2", to.x_mm);
-  sq_svg_put_length (svg->definitions, "y2", to.y_mm);
+  sq_svg_put_value (svg->definitions, "x1", from.x_mm);
+  sq_svg_put_value (svg->definitions, "y1", from.y_mm);
+  sq_svg_put_value (svg->definitions, "x2", to.x_mm);
+  sq_svg_put_value (svg->definitions, "y2", to.y_mm);
   g_string_append_c (svg->definitions, '>');
   put_stop (svg->definitions, 0.0, colour, from_alpha);
   put_stop (svg->definitions, 1.0, colour, to_alpha);

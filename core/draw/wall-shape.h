@@ -24,7 +24,8 @@ sq_wall_block_at (const GArray *blocks, guint i)
   return &g_array_index (blocks, SqWallBlock, i);
 }
 
-/* TRUE if @place lies in @block, within @margin_m outside its edges too. */
+/* TRUE if @place lies in @block, within @margin_m outside its edges too; less than 0: only what is
+ * so far inside of them. */
 gboolean sq_wall_block_holds (const SqWallBlock *block, SqPlace place, double margin_m);
 
 G_END_DECLS

@@ -37,9 +37,6 @@ add_shade (SqLampRows *rows, const SqObstacle *obstacle, guint index)
 /* Wider than this there is no cone to speak of. */
 #define WIDEST_RAD 1.5
 
-/* For the eye, less than this share of a beam's peak is darkness. */
-#define DIM_QUICK 1e-4
-
 /* What of the grid may get light at all. The cone of light begins so far behind the lamp that it
  * holds the cones of all places of the face. */
 static void
@@ -47,7 +44,8 @@ cut_lit (SqRegionCut *lit, const SqLamp *lamp, const SqReceiverGrid *grid, SqWay
 {
   SqPoint at = lamp->fixture->at;
   const SqFrame *frame = &lamp->frame;
-  double reach = sq_lamp_reach_rad (lamp, way == SQ_WAY_EXACT ? exp2 (-SQ_BEAM_STEPS) : DIM_QUICK);
+  double reach =
+    sq_lamp_reach_rad (lamp, way == SQ_WAY_EXACT ? exp2 (-SQ_BEAM_STEPS) : SQ_DIM_QUICK);
   sq_region_cut_begin (lit, grid);
   if (lamp->shaped == SQ_SHAPED_NOT)
     lit->n_corners = 0;

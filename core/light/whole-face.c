@@ -8,7 +8,6 @@
 
 /* What is less than this share of a beam's peak is not summed finely. */
 #define DIM 1e-8
-#define DIM_QUICK 1e-4
 
 /* A disc's polygon reaches this little past it. */
 #define DISC_REACH SQ_ROUND_REACH
@@ -197,7 +196,7 @@ plan_quick (SqWholeFace *plan, const SqLamp *lamp, SqPoint origin)
   }
   gboolean bare = lamp->passing.parts->len == 0;
   double limit = sq_lamp_part_limit (lamp) * (bare ? QUICK_COARSER : QUICK_COARSER_PAST_PARTS);
-  find_bright_cone (sums, lamp, DIM_QUICK);
+  find_bright_cone (sums, lamp, SQ_DIM_QUICK);
   add_places (sums, &plan->middle, 1, coarse->size_m / (limit * QUICK_ONE));
   add_levels (sums, lamp, limit);
   add_way (sums, elsewhere);

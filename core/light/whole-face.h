@@ -37,6 +37,9 @@ typedef struct {
 
 void sq_whole_face_init (SqWholeFace *face, const SqLamp *lamp, gboolean dome);
 
+/* For the eye, less than this share of a beam's peak is darkness. */
+#define SQ_DIM_QUICK 1e-4
+
 /* The same for the eye, in single precision, by fewer places, for flat receptors, which are counted
  * from @origin; the nearer the better. @level: all that will be asked for are as high as that and
  * face up. */

@@ -294,7 +294,7 @@ static void
 draw_dark (SqDrawing *drawing, SqPaperPoint middle, const SqLegendItem *item)
 {
   double half = SQ_LEGEND_MARK_MM / 2.0;
-  SqColour dark = sq_colour_hex (0x141719);
+  SqColour dark = sq_ink (drawing->view, SQ_SHADE);
 
   cairo_rectangle (drawing->cairo, middle.x_mm - half, middle.y_mm - 0.75, 2 * half, 1.5);
   sq_draw_fade (drawing, dark, (SqPaperPoint){ middle.x_mm - half, middle.y_mm }, 0.42,

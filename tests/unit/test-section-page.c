@@ -115,46 +115,28 @@ draw (const SqSection *section, const SqView *view, SqSectionReport *report)
   cairo_surface_destroy (surface);
 }
 
-/* No word hides a face. */
+/* No word hides a face. No measured figure, as far as this tells them from words, hides anything of
+ * a person: such a figure stands upright, higher than it is wide. */
 static void
-check_faces (const char *name,
-             const SqSection *section,
-             const SqView *view,
-             const SqSectionReport *report)
+check_people (const char *name,
+              const SqSection *section,
+              const SqView *view,
+              const SqSectionReport *report)
 {
   for (guint i = 0; i < section->scene->marks->len; i++) {
     const SqMark *mark = SQ_AT (SqMark, section->scene->marks, i);
-    SqPaperBox boxes[SQ_FIGURE_BOXES];
-    if (!sq_section_shows_mark (section, mark))
-      continue;
-    sq_section_figure_boxes (view, &section->plane, mark, boxes);
-    for (guint k = 0; k < report->labels->len; k++)
-      if (sq_paper_overlap_mm2 (g_array_index (report->labels, SqLabel, k).box, boxes[0]) >
-          FACE_MM2)
-        g_error ("%s, light %s: a word lies on the face of %s", name, section->light->id, mark->id);
-  }
-}
-
-/* No measured figure, as far as this tells them from words, hides a person: such a figure stands
- * upright, higher than it is wide. */
-static void
-check_measures (const char *name,
-                const SqSection *section,
-                const SqView *view,
-                const SqSectionReport *report)
-{
-  for (guint i = 0; i < section->scene->marks->len; i++) {
-    const SqMark *mark = SQ_AT (SqMark, section->scene->marks, i);
-    SqPaperBox boxes[SQ_FIGURE_BOXES];
+    SqPaperBox boxes[SQ_FIGURE_BOXES]; /* the face first */
     if (!sq_section_shows_mark (section, mark))
       continue;
     guint n = sq_section_figure_boxes (view, &section->plane, mark, boxes);
     for (guint k = 0; k < report->labels->len; k++) {
       const SqLabel *label = &g_array_index (report->labels, SqLabel, k);
-      gboolean upright = label->box.height_mm > label->box.width_mm;
-      for (guint m = 0; m < n && label->kind == SQ_LABEL_DIMENSION && upright; m++)
+      gboolean measures =
+        label->kind == SQ_LABEL_DIMENSION && label->box.height_mm > label->box.width_mm;
+      for (guint m = 0; m < (measures ? n : 1); m++)
         if (sq_paper_overlap_mm2 (label->box, boxes[m]) > FACE_MM2)
-          g_error ("%s, light %s: a measure lies on %s", name, section->light->id, mark->id);
+          g_error ("%s, light %s: a label of kind %d lies on %s", name, section->light->id,
+                   (int)label->kind, mark->id);
     }
   }
 }
@@ -183,8 +165,7 @@ check_labels (
                  section->light->id, denominator, (int)one->kind, (int)other->kind);
     }
   }
-  check_faces (name, section, &view, report);
-  check_measures (name, section, &view, report);
+  check_people (name, section, &view, report);
 }
 
 static SqScene *
